@@ -18,7 +18,9 @@ from typing import Any, Final
 import pytest
 
 from fuzz.readers import readers, take_import, take_list, take_recipe
+from fuzz.test_wrong_types import put, without_doubts, written
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.private.words import list_own_words, list_private_words
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.core.words.text_files import find_two_versions
 
@@ -222,6 +224,39 @@ def test_a_list_with_more_rows_than_a_house_has_of_anything_is_told_at_once() ->
     assert [one.what for one in found.value.problems] == [
         'There are 2001 rows under "prices"; 2000 are the most.'
     ]
+
+
+# a couple's names were sought from every letter of a name, and the recipe meant among all titles
+# for each of ten thousand rows
+@pytest.mark.parametrize("path", [("households", 0, "name"), ("households",), ("makes",),
+    ("makes", 0, "recipe"), ("households", 0, "avoid")], ids=str)  # fmt: skip
+@pytest.mark.parametrize("shape", ["é", "a\n", "1\n", "a, ", "12, ", "- ", "Ab, "])
+def test_a_list_with_a_text_of_pages_is_read_or_told(
+    path: tuple[str | int, ...], shape: str
+) -> None:
+    text = written("list", put(without_doubts("list"), path, of_length(shape, 20_000)))
+    assert seconds_of(take_list, text) < 2  # ten and more, of what is not linear
+
+
+@pytest.mark.parametrize("shape", ["é", "Ab, ", "A-", "A ", "Aa and Bb ", "X'", "a  # "])
+def test_names_are_sought_in_one_pass(shape: str) -> None:
+    text = f"giving list: A\nname: {of_length(shape, 50_000)}\n"
+    assert seconds_of(lambda said: list(list_private_words(said.encode(), "a")), text) < 2
+    assert seconds_of(lambda said: list_own_words(said.encode()), "\n" * 50_000) < 2
+
+
+@pytest.mark.parametrize(("path", "shape", "told"), [
+    (("households", 0, "name"), "é" * 301, "301 letters; 300 are the most"),
+    (("households", 0, "avoid"), "- " * 700, "letters; 1000 are the most"),
+    (("makes",), "a\n" * 2_001, '2001 rows under "makes"; 2000 are the most'),
+], ids=["name", "need", "rows"])  # fmt: skip
+def test_what_is_too_long_in_a_list_is_one_message(
+    path: tuple[str | int, ...], shape: str, told: str
+) -> None:
+    with pytest.raises(ProblemsFound) as found:
+        take_list(written("list", put(without_doubts("list"), path, shape)))
+    assert len(found.value.problems) == 1
+    assert told in found.value.problems[0].what
 
 
 def test_a_number_of_hundreds_of_figures_is_refused_and_a_long_one_is_not() -> None:

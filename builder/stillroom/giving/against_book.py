@@ -58,6 +58,8 @@ def _priced_as(item: str) -> str:
 
 
 _LIKES = 'Name a recipe that stands under "makes", or a food that one of them holds.'
+_MOST_MEANT = 100
+"""Of more names than this that are none of the book's, the others are told without a likely one."""
 _Named = tuple[str, bool, tuple[str | int, ...]]
 
 
@@ -80,17 +82,23 @@ def _names_written(giving: GivingList) -> Iterator[_Named]:
 
 def _recipe_names(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
     offered = {make.recipe for make in read.giving.makes}
+    meant: dict[tuple[str, bool], str] = {}
+    of_book, of_offered = _by_name(recipes, recipes), _by_name(sorted(offered), recipes)
     for name, on_offer, path in _names_written(read.giving):
         if name not in recipes:
-            what, known = f'"{name}" is not a recipe of the book.', set(recipes)
+            what, known = f'"{name}" is not a recipe of the book.', of_book
         elif on_offer and name not in offered:
-            what, known = f'"{name}" is not among the makes.', offered
+            what, known = f'"{name}" is not among the makes.', of_offered
         else:
             continue
         if path[-1] == "likes" and (food := read_avoided(name)) and not food.ask:
             what, mend = f'Nothing under "makes" is known to hold "{name}".', _LIKES
         else:
-            mend = _meant(name, known, recipes)
+            if (name, known is of_book) not in meant:
+                meant[name, known is of_book] = (
+                    _meant(name, known) if len(meant) < _MOST_MEANT else ""
+                )
+            mend = meant[name, known is of_book]
         yield read.problem(path, what, mend)
     seen: set[tuple[str, str]] = set()
     for n, make in enumerate(read.giving.makes):
@@ -99,14 +107,19 @@ def _recipe_names(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Pro
         seen.add((make.recipe, make.container))
 
 
-def _meant(name: str, known: Iterable[str], recipes: Mapping[str, Recipe]) -> str:
-    """Say which recipe was probably meant, by its title or its file's name: "plum jamm"."""
+def _by_name(known: Iterable[str], recipes: Mapping[str, Recipe]) -> dict[str, str]:
+    """Return recipes by their titles and their files' names, as names are compared."""
     names: dict[str, str] = {}
     for slug in known:
         titles = (slug, recipes[slug].title) if slug in recipes else (slug,)
         names |= {plain_name(title): slug for title in titles}
+    return names
+
+
+def _meant(name: str, names: Mapping[str, str]) -> str:
+    """Say which recipe was probably meant, by its title or its file's name: "plum jamm"."""
     near = nearest(plain_name(name), names, 0.75)
-    return f'Did you mean "{names[near]}"?' if near else did_you_mean(name, known)
+    return f'Did you mean "{names[near]}"?' if near else did_you_mean(name, set(names.values()))
 
 
 def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:

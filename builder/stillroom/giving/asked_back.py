@@ -69,7 +69,8 @@ def asked_about_all(words: Sequence[str], what_to_write: str = WHAT_TO_AVOID) ->
     >>> asked_about_all(["coconut is fine"])[0].what
     '"coconut is fine" leaves nothing out.'
     """
-    asked = [found for word in words if (found := asked_about(word, what_to_write))]
+    once = dict.fromkeys(words)  # what is written twice is asked about once
+    asked = [found for word in once if (found := asked_about(word, what_to_write))]
     if asked or not words or any(leaves_out(word) for word in words):
         return asked
     mend = f"{what_to_write} Where they may have everything, leave the line out."

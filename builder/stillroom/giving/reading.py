@@ -6,7 +6,7 @@ Leaves out what needs the recipes: against_book.py checks that.
 from __future__ import annotations
 
 import typing
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -73,6 +73,11 @@ _NOTE = (
 
 _MOST_UNKNOWN = 20  # names told one by one that have no place
 _MOST_ROWS = 2_000
+_LONGEST_NAME = 300
+_LONGEST_NEED = 1_000
+_LONGEST_TEXT = 4_000  # folded over lines, or it is a line that is too long
+_NEEDS = ("avoid", "avoid ingredients", "likes", "never", "must have", "traces are fine")
+_NAMED_BY = {"households": "name", "makes": "recipe", "prices": "item", "posting": "service"}
 
 
 class ReadList(BaseModel):
@@ -139,9 +144,13 @@ def read_giving_list(
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
     _refuse_what_no_winter_needs(located, name)
+    _refuse_long_texts(located, name)
     data, lines = tidy_list(located.data, located.lines)
-    data = with_own_day(data, own_days, country)
     located = replace(located, data=data, lines=lines)
+    _refuse_what_no_winter_needs(located, name)  # a text may be the rows: "makes: fudge, jam"
+    _refuse_long_names(located, name)
+    data = with_own_day(data, own_days, country)
+    located = replace(located, data=data)
     own = {"currency": currency, "language": language}
     known = {"currency": knows_currency, "language": knows_language}
     said = {key: data[key] for key in own if isinstance(data.get(key), str) and data[key]}
@@ -177,6 +186,48 @@ def _refuse_what_no_winter_needs(located: Located, name: str) -> None:
             what = f'There are {len(said)} rows under "{key}"; {_MOST_ROWS} are the most.'
             mend = "Take out those of other years."
             raise ProblemsFound([Problem(name, located.lines.get(str(key), 1), what, mend)])
+
+
+def _refuse_long_texts(located: Located, name: str) -> None:
+    """Raise ProblemsFound at what is said of a household or a make in more than a page."""
+    problems = []
+    for part, rows in located.data.items():
+        listed = enumerate(rows) if isinstance(rows, list) else ()
+        for place, row in rows.items() if isinstance(rows, dict) else listed:
+            for key, said in row.items() if isinstance(row, dict) else ((None, row),):
+                if isinstance(said, str) and len(said) > _LONGEST_TEXT:
+                    path = [str(one) for one in (part, place, key) if one is not None]
+                    what = f'"{path[-1]}" says {len(said)} letters; {_LONGEST_TEXT} are the most.'
+                    line = _line(path, located.lines)
+                    problems.append(Problem(name, line, what, "Say it shorter.", tuple(path)))
+    if problems:
+        raise ProblemsFound(problems[:_MOST_UNKNOWN])
+
+
+def _names_said(data: dict[str, Any]) -> Iterator[tuple[list[str], str, int]]:
+    """Yield each name and each need, where it stands and how many letters it may have."""
+    for part, key in _NAMED_BY.items():
+        rows = data.get(part)
+        for place, row in enumerate(rows if isinstance(rows, list) else ()):
+            said = row if isinstance(row, dict) else {}
+            yield [part, str(place), key], said.get(key, ""), _LONGEST_NAME
+            for need in _NEEDS:
+                words = said.get(need)
+                for word in words if isinstance(words, list) else ():
+                    yield [part, str(place), need], word, _LONGEST_NEED
+
+
+def _refuse_long_names(located: Located, name: str) -> None:
+    """Raise ProblemsFound at names that are no names: one may be a page folded over lines."""
+    problems = []
+    for path, said, longest in _names_said(located.data):
+        if isinstance(said, str) and len(said) > longest:
+            what = f'"{said[:30]} …" has {len(said)} letters; {longest} are the most.'
+            mend = f'Say it shorter under "{path[-1]}".'
+            line = _line(path, located.lines)
+            problems.append(Problem(name, line, what, mend, tuple(path)))
+    if problems:
+        raise ProblemsFound(problems[:_MOST_UNKNOWN])
 
 
 def _told(details: Sequence[ErrorDetails], name: str, located: Located) -> list[Problem]:

@@ -46,9 +46,15 @@ _ANYBODY = frozenset({
 """Words that any family says: they name nobody."""
 _LINKING_OR_ANYBODY = _LINKING | _ANYBODY
 _TITLED = re.compile(rf"(?<!\w)((?i:{'|'.join(sorted(TITLES))})\.? [^\W\d_a-z][\w'’-]{{2,}})")
-_OWN = re.compile(r"^[\s{,\"']*from[\"']?[ \t]*[:=](.*)", re.IGNORECASE | re.MULTILINE)
-_COUPLE = re.compile(r"([^\W\d_a-z][\w'’-]+)(?:, [^\W\d_a-z][\w'’-]+)* (?:and|&|und|et|y|e) "
-                     r"[^\W\d_a-z][\w'’-]+ ([^\W\d_a-z][\w'’-]+)")  # fmt: skip
+_OWN = re.compile(r"^(?:[^\S\n]|[{,\"'])*+from[\"']?[ \t]*[:=](.*)", re.IGNORECASE | re.MULTILINE)
+# each word is gone through once, from where it begins: a name of twenty thousand letters, and no
+# more names before the last "and" than a house has
+_COUPLE = re.compile(r"(?<![\w'’-])[a-z\d_'’-]*+([^\W\d_a-z][\w'’-]++)"
+                     r"(?:, [^\W\d_a-z][\w'’-]++){0,12} (?:and|&|und|et|y|e) "
+                     r"[^\W\d_a-z][\w'’-]++ ([^\W\d_a-z][\w'’-]++)")  # fmt: skip
+_NOTE = re.compile(r"(?<!\s)\s++#.*")
+_HALVES = 4
+"""A surname is written by one of its parts; what has more hyphens than these is none."""
 _LEAST = 7
 """A shorter run of letters is in too many words to say anything."""
 
@@ -80,7 +86,7 @@ def _by_key(text: str) -> Iterator[Said]:
     """Return what stands behind a key that names somebody, whatever the file is written in."""
     for found in _VALUE.finditer(text):
         value = (found["double"] or found["single"] or _bare(text, found)).strip()
-        value = re.sub(r"\s+#.*", "", value).strip("\"' ")
+        value = _NOTE.sub("", value).strip("\"' ")
         line = text.count("\n", 0, found.start("key")) + 1
         yield value, line, found["key"].lower() not in _PLACES
 
@@ -95,7 +101,8 @@ def _bare(text: str, found: re.Match[str]) -> str:
     begin = text.rfind("\n", 0, found.start("key")) + 1
     bare = found["bare"] or ""
     if bare[:1] not in "[{" and not text[begin : found.start("key")].strip(" \t\r-#"):
-        return text[found.start("bare") :].partition("\n")[0]
+        end = text.find("\n", found.start("bare"))
+        return text[found.start("bare") : end if end >= 0 else None]
     return bare
 
 
@@ -147,7 +154,7 @@ def _whole_names(value: str) -> Iterator[str]:
     for run in runs:
         yield " ".join(run)
         if len(run) > 1 and "-" in run[-1]:  # a surname of two is often written by one of them
-            yield from (f"{' '.join(run[:-1])} {half}" for half in run[-1].split("-"))
+            yield from (f"{' '.join(run[:-1])} {half}" for half in run[-1].split("-")[:_HALVES])
         named = [word for word in run if len(_telling(word)) and len(word) >= 3]
         if len(run) >= 3 and len(named) >= 2:
             yield f"{named[0]} {named[-1]}"
