@@ -19,8 +19,8 @@ from pydantic import ValidationError
 
 from stillroom.core.amounts.quantities import Ratio
 from stillroom.core.amounts.units import System, system_said
+from stillroom.core.label.fruit_in_spirit import with_its_fruit
 from stillroom.core.label.how_long import known_keeping, known_stages, planned_span
-from stillroom.core.label.strained import with_its_fruit
 from stillroom.core.label.use_said import use_of_method
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.lines.ingredient import Ingredient
