@@ -17,6 +17,8 @@ from stillroom.bringing.titles import LIST_FOR, titled
 from stillroom.core.words.data_files import read_data
 
 Section = Literal["ingredients", "method", "aside"]
+STEP_WORD: Final = r"(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)"
+"""What a page calls a step by, before its number."""
 SENTENCE_ENDS: Final = re.compile(r"(?<=[.!?…])[\"”’)]*\s+")
 _LONGEST_ITEM: Final = 200
 _LONGEST_HEAD: Final = 48

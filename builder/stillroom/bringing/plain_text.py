@@ -12,7 +12,7 @@ from typing import Final
 
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.found import Origin, Paper, Row
-from stillroom.bringing.heads import AMOUNT_ALONE
+from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD
 from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.bringing.step_labels import parts_of
@@ -24,19 +24,17 @@ from stillroom.core.reading.written_facts import NAMES
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
 _ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓✔♥❤★☆➤►]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
 _STEP: Final = re.compile(
-    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*)?\d{1,2}\s*[.):]{1,2}\s+(?=\S)",
+    rf"\(?(?:{STEP_WORD}\s*)?\d{{1,2}}\s*[.):]{{1,2}}\s+(?=\S)",
     re.IGNORECASE,
 )
 # a number on a line of its own, as a page's numbers are copied: its words stand on the next
 _NUMBER_ALONE: Final = re.compile(
-    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*\d{1,2}\s*[.):]?|\d{1,2}\s*[.)])",
+    rf"\(?(?:{STEP_WORD}\s*\d{{1,2}}\s*[.):]?|\d{{1,2}}\s*[.)])",
     re.IGNORECASE,
 )
 # a sign on a line of its own, as a page's items are copied: its words stand on the next
 _SIGN_ALONE: Final = frozenset({"-", "*", "•", "·", "–", "○", "●"})
-_ONLY_STEP: Final = re.compile(
-    r"(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*1\s*[.):]?", re.IGNORECASE
-)
+_ONLY_STEP: Final = re.compile(rf"{STEP_WORD}\s*1\s*[.):]?", re.IGNORECASE)
 _GLUED_ITEM: Final = re.compile(r"^(?P<indent>\s*)[-–—](?=[^\W\d_]|[\d½¼¾⅓⅔⅛])")
 _RULE: Final = re.compile(r"(?:[-*_=~]\s*){3,}$")
 # "[Recette :] Gelée de coings"

@@ -10,7 +10,7 @@ import re
 from functools import lru_cache
 from typing import Final
 
-from stillroom.bringing.heads import TIMED, plain, section_of, words
+from stillroom.bringing.heads import STEP_WORD, TIMED, plain, section_of, words
 from stillroom.bringing.page_figures import is_nutrition, is_time
 from stillroom.bringing.titles import LIST_FOR, speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
@@ -63,8 +63,8 @@ _AMOUNT: Final = re.compile(
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
 _GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
 _NUMBERED: Final = re.compile(
-    r"\(?(?:(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s*)?(\d{1,2})\s*[.):]{1,2}\s*(?=[^\W\d])"
-    r"|(?:step|schritt|[ée]tape|paso|passo|passaggio|fase|stap|steg)\s+(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten)"
+    rf"\(?(?:{STEP_WORD}\s*)?(\d{{1,2}})\s*[.):]{{1,2}}\s*(?=[^\W\d])"
+    rf"|{STEP_WORD}\s+(?:\d{{1,2}}|one|two|three|four|five|six|seven|eight|nine|ten)"
     r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
     r"|\(?[A-H]\)\s+(?=[^\W\d])",
     re.IGNORECASE,

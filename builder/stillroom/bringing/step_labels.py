@@ -12,9 +12,9 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import STEP_WORD
 
-_WORD: Final = r"(?:step|schritt|étape|etape|paso|passo|passaggio|fase|stap|steg)"
-_LABEL: Final = re.compile(rf"{_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
+_LABEL: Final = re.compile(rf"{STEP_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
 # ".STEP 2" at the end of a sentence, with or without what follows it; "as in step 2" is none
 _WITHIN: Final = re.compile(
     r"(?:(?<=[.!?)])|^)\s*(?P<label>(?:STEP|Step|SCHRITT|Schritt|ÉTAPE|Étape|Etape|PASO|Paso|PASSO|Passo|PASSAGGIO|Passaggio"

@@ -51,9 +51,7 @@ def read_aside(reading: LineReading, system: System, marks: Marks) -> LineReadin
     said = reading.note[: opened.start()]
     if own.unit and size_of(own.unit) == "length" and _CUT_SO.search(said):
         return None
-    closed = re.match(
-        r"\s*\)" if opened[0].startswith("(") else r"\s*(?:,|$)", reading.note[measured.end :]
-    )
+    closed = re.match(r"\s*\)" if bracket else r"\s*(?:,|$)", reading.note[measured.end :])
     if closed is None:
         return None
     rest = reading.note[measured.end + closed.end() :]
