@@ -14,23 +14,23 @@ import re
 from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from email.message import EmailMessage
+from itertools import takewhile
 from typing import Final
 
 from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import plain, words
-from stillroom.bringing.plain_text import decode, rows_of, tidy
-from stillroom.bringing.quoting import (
-    FORWARDED,
-    HEAD,
+from stillroom.bringing.mail_heads import (
     QUOTED,
     Heads,
-    beside_recipe,
     heads_within,
+    labels_on,
+    passes_on,
     subject_of,
-    without_older,
     wrote,
 )
+from stillroom.bringing.plain_text import decode, rows_of, tidy
+from stillroom.bringing.quoting import beside_recipe, without_older
 from stillroom.bringing.web_page import decode_page, rows_of_page
 from stillroom.core.words.problems import Unreadable
 
@@ -44,8 +44,8 @@ _FEW_WORDS: Final = 5
 
 
 def is_letter(text: str) -> bool:
-    """Whether a text begins with the head of a letter: two lines of it or more."""
-    lines = [line for line in text[:4000].split("\n") if line.strip()][:6]
+    """Whether a text begins with the head of a letter: two lines of it or more, nothing between."""
+    lines = list(takewhile(str.strip, text[:4000].lstrip("\n").split("\n")))[:6]
     if not lines or not _MAILED.match(lines[0]):
         return False
     return sum(bool(_MAILED.match(line)) for line in lines) >= 2
@@ -61,7 +61,8 @@ def read_letter(
     message = email.message_from_bytes(data, policy=email.policy.default)
     assert isinstance(message, EmailMessage)
     subject = subject_of(_header(message, "subject"))
-    name = email.utils.parseaddr(_header(message, "from"))[0]
+    sender = _header(message, "from")
+    name = email.utils.parseaddr(sender)[0] if "@" in sender else sender
     origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject))
     body = b""
     html = False
@@ -77,17 +78,7 @@ def read_letter(
         elif kind == "text/plain" and not html:
             body += b"\n" + content
     if html:
-        page = rows_of_page(decode_page(body))
-        said = [row.text for row in page]
-        left = beside_recipe(said)
-        subject, writer = _about(heads_within(said), left)
-        passed_on = replace(
-            origin,
-            writer=tidy(writer) or origin.writer,
-            title=tidy(subject) or origin.title,
-            beside=bool(left),
-        )
-        return _unsigned(page, left), passed_on, hung
+        return *read_rows(rows_of_page(decode_page(body)), origin), hung
     pasted = read_pasted(decode(body), called)
     writer = pasted.origin.writer or origin.writer
     origin = replace(
@@ -98,6 +89,20 @@ def read_letter(
     )
     rows = pasted.rows if pasted.origin.writer else rows_of(without_quoting(decode(body), writer))
     return tuple(rows), origin, hung
+
+
+def read_rows(page: tuple[Row, ...], origin: Origin) -> tuple[tuple[Row, ...], Origin]:
+    """Return the rows of a letter that was written as a page or put into Word, and whose it is."""
+    said = [row.text for row in page]
+    left = beside_recipe(said)
+    subject, writer = _about(heads_within(said), left)
+    passed_on = replace(
+        origin,
+        writer=tidy(writer) or origin.writer,
+        title=tidy(subject) or origin.title,
+        beside=bool(left),
+    )
+    return _unsigned(page, left), passed_on
 
 
 def read_pasted(text: str, called: str) -> Paper:
@@ -170,10 +175,10 @@ def without_quoting(text: str, writer: str = "") -> list[str]:
         passed = max(passed - 1, wrote(lines, place))
         if QUOTED.sub("", line).rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
             signed = True
-        elif passed or FORWARDED.match(bare):
+        elif passed or passes_on(bare):
             signed = False
             kept = [*_without_close(kept), ""]  # of whoever passes it on
-        elif place in heads or (HEAD.match(bare) and _amid_head(lines, place)):
+        elif place in heads or (labels_on(bare) and _amid_head(lines, place)):
             signed = False if place in heads else signed
             kept.append("")
         elif not signed and place not in left:
@@ -195,7 +200,7 @@ def _without_name(lines: list[str], writer: str) -> list[str]:
 def _amid_head(lines: list[str], at: int) -> bool:
     """Whether another line of a head stands beside this one: "To: taste" alone is none."""
     beside = lines[max(at - 1, 0) : at] + lines[at + 1 : at + 2]
-    return any(HEAD.match(QUOTED.sub("", other).strip()) for other in beside)
+    return any(labels_on(other) for other in beside)
 
 
 def _without_close(lines: list[str]) -> list[str]:
@@ -227,9 +232,9 @@ def _unsigned(rows: tuple[Row, ...], left: Collection[int]) -> tuple[Row, ...]:
             continue
         if row.text in ("--", "—"):
             break
-        if wrote([row.text], 0) or FORWARDED.match(row.text):
+        if wrote([row.text], 0) or passes_on(row.text):
             continue
-        if HEAD.match(row.text) and _amid_head(lines, place):
+        if labels_on(row.text) and _amid_head(lines, place):
             continue
         if not plain(row.text).startswith("sent from my"):
             kept.append(row)

@@ -12,8 +12,8 @@ from typing import Final
 
 from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
-from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe
-from stillroom.bringing.letter import is_letter, read_letter, read_pasted
+from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe, Row
+from stillroom.bringing.letter import is_letter, read_letter, read_pasted, read_rows
 from stillroom.bringing.plain_text import decode, read_text
 from stillroom.bringing.quoting import is_pasted_letter
 from stillroom.bringing.stated import is_json, recipes_in_json
@@ -107,7 +107,7 @@ def _papers(name: str, data: bytes) -> list[Paper]:
         rows = read_word(data)
         if rows is None:
             raise Unreadable("This is a packed file.", "Unpack it first, and bring what is in it.")
-        return [Paper(rows, Origin(name))]
+        return [_of_word(rows, Origin(name))]
     text = decode_page(data)
     if _is_no_text(text, data):
         raise Unreadable("This file is no text.", "Bring a text, a page, a letter or a Word file.")
@@ -127,6 +127,13 @@ def _papers(name: str, data: bytes) -> list[Paper]:
     if is_pasted_letter(text):
         return [read_pasted(decode(data), name)]
     return [read_text(decode(data), Origin(name))]
+
+
+def _of_word(rows: tuple[Row, ...], origin: Origin) -> Paper:
+    """Return what a word processor's file holds; a letter that was put into it is read as one."""
+    if is_pasted_letter("\n".join(row.text for row in rows)):
+        return Paper(*read_rows(rows, origin))
+    return Paper(rows, origin)
 
 
 def _refuse_no_number(text: str) -> None:
