@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Final
 
+from stillroom.core.larder.allergen_words import told_beside
 from stillroom.core.larder.harmless import all_harmless, says_how_alone
 from stillroom.core.larder.lists import (
     after_the_same,
@@ -36,7 +37,7 @@ from stillroom.core.larder.phrases import (
     split_joined,
     split_of,
     split_tail,
-    with_dutch_or,
+    with_dutch_joints,
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
@@ -114,7 +115,7 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     if not phrase.head:
         return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
     if shelf.language[:2] == "nl":
-        phrase = with_dutch_or(phrase)
+        phrase = with_dutch_joints(phrase)
     phrase = as_sorts(as_one_list(phrase, shelf), shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
     if numbered := named_with_its_number(text, shelf):
@@ -132,7 +133,11 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
         if changed and changed not in reading.foods and reading.food:
             # "oil (almond, coconut …)": the second does not take the first away
             reading = replace(reading, foods=(*reading.foods, changed))
-    return reading
+    told = told_beside(text, notes, reading.named, reading.known, shelf)
+    if told and reading.known:  # "flour, hasselnødder"
+        left = tuple(form for note in notes for form in forms(note))
+        reading = replace(reading, food=None, foods=(), hinted=reading.foods, leftover=left)
+    return replace(reading, hinted=(*reading.hinted, *told)) if told else reading
 
 
 def _read_first(

@@ -37,7 +37,7 @@ HAND_MADE = (
     "craft.yml",
 )
 # the rules by which words and foods are read; they are held in the index too
-RULES = ("phrases.yml", "acidity.yml", "egg_sizes.yml", "names_elsewhere.yml")
+RULES = ("phrases.yml", "acidity.yml", "egg_sizes.yml", "names_elsewhere.yml", "allergen_words.yml")
 _NAMES = ("names", *LANGUAGES)
 _PARTS = ("rows", *_NAMES, "harmless", "tagged", "data")
 

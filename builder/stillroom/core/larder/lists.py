@@ -20,6 +20,7 @@ from stillroom.core.larder.phrases import (
     phrase_words,
     split_joined,
     split_tail,
+    without_taste,
 )
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
@@ -41,12 +42,14 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
     for place, note in enumerate(phrase.notes):
         core = _without_its_end(note)
         own = split_joined(core)
-        ends = note[0].form in phrase_words("joins") or len(own) > 1
+        tasted = without_taste(note) != note
+        # "Salz, Senf nach Geschmack": what is said of all of them ends a list as "and" does
+        ends = note[0].form in phrase_words("joins") or len(own) > 1 or tasted
         if not own or not all(_stands_alone(piece, phrase.head, larder) for piece in own):
             return phrase
         if not ends:
             continue
-        if place == 0 and len(own) == 1 and not shared_words(phrase.head):
+        if place == 0 and len(own) == 1 and not tasted and not shared_words(phrase.head):
             return phrase
         # "apricots, sugar to taste, puff-paste or short crust": what is to taste ends no list
         pieces = (*map(_without_its_end, phrase.notes[:place]), core)
@@ -90,6 +93,7 @@ def _without_its_joint(note: Words) -> Words:
 
 def _without_its_end(note: Words) -> Words:
     """Take from a note what its list is for: "flaked almonds and cream to finish"."""
+    note = without_taste(note)
     core, tail = split_tail(note)
     return core if tail and tail[0].form in phrase_words("purposes") else note
 
@@ -163,6 +167,8 @@ def _a_sort(piece: Words, head: Words, larder: Larder) -> tuple[Match, Words] | 
 
 def _joint(notes: Sequence[Words]) -> Word:
     words = [word for note in notes for word in note if word.form in phrase_words("joins")]
+    if not words:  # "Salz, Senf nach Geschmack"
+        return Word("and", notes[0][0].start, notes[0][0].start)
     return words[0]._replace(end=words[0].start)
 
 

@@ -9,7 +9,14 @@ from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.parts_elsewhere import food_of_part, tells_a_part
-from stillroom.core.larder.phrases import Words, forms, phrase_words, split_joined, split_tail
+from stillroom.core.larder.phrases import (
+    Words,
+    forms,
+    phrase_words,
+    split_joined,
+    split_tail,
+    without_taste,
+)
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.words.patterns import late_regex
@@ -65,6 +72,8 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
         return Effect(others=tuple(held)) if held else Effect(leftover=(" ".join(forms(note)),))
     if joins_more(note):
         return _more(head, note[1:], food, larder, note[0].form)
+    if food and (listed := _list_to_taste(note, food, larder)):
+        return listed
     if sorts := _sorts_named(head, note, food, larder):
         return Effect(others=sorts)  # "neutral oil (such as peanut)"
     core, tail = split_tail(note)
@@ -105,6 +114,22 @@ def joins_more(note: Words) -> bool:
     if first not in phrase_words("joins") or forms(note[:2]) == ("e", "g"):
         return False
     return first in phrase_words("either") | {"and", "plus"} or len(note) <= _SHORT
+
+
+def _list_to_taste(note: Words, food: Staple, larder: Larder) -> Effect | None:
+    """Read "Senf und Sellerie nach Belieben" behind salt: what none knows leaves all of it open."""
+    listed = without_taste(note)
+    pieces = split_joined(listed)
+    if listed == note or len(pieces) < 2:
+        return None
+    known = [match_name(piece, larder).food for piece in pieces]
+    left = tuple(
+        " ".join(forms(piece))
+        for piece, one in zip(pieces, known, strict=True)
+        if one is None and _not_harmless(piece, food)
+    )
+    others = tuple(piece for piece, one in zip(pieces, known, strict=True) if one)
+    return Effect(others=others, leftover=left)
 
 
 def _sorts_named(

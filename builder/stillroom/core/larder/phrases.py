@@ -35,10 +35,13 @@ def phrase_words(name: str) -> frozenset[str]:
     return frozenset(read_larder_data("phrases.yml")[name])
 
 
-def with_dutch_or(phrase: Phrase) -> Phrase:
-    """Read "of" as a Dutch book has it: "speculaaskruiden of koekkruiden" are two."""
+_DUTCH = {"of": "or", "en": "and"}
+
+
+def with_dutch_joints(phrase: Phrase) -> Phrase:
+    """Read "of" and "en" as a Dutch book has them: "mosterd of azijn" are two."""
     head, *notes = (
-        tuple(word._replace(form="or") if word.form == "of" else word for word in piece)
+        tuple(word._replace(form=_DUTCH.get(word.form, word.form)) for word in piece)
         for piece in (phrase.head, *phrase.notes)
     )
     return Phrase(head, tuple(notes))
@@ -148,6 +151,23 @@ def split_tail(words: Words) -> tuple[Words, Words]:
         if place and (left_open or word.form in phrase_words("tails") | phrase_words("ends")):
             return words[:place], words[place:]
     return words, ()
+
+
+_LONGEST_TASTE = 4
+"""Words that leave an amount to the cook: "selon votre goût" has three."""
+
+
+def without_taste(words: Words) -> Words:
+    """Take from words what leaves their amount to the cook, and "etc": "Senf nach Geschmack".
+
+    >>> forms(without_taste(cut_phrase("mostaza y apio al gusto").head))
+    ('mostaza', 'y', 'apio')
+    """
+    said = forms(words)
+    for size in range(min(_LONGEST_TASTE, len(said) - 1), 0, -1):
+        if " ".join(said[-size:]) in phrase_words("to_taste"):
+            return without_taste(words[:-size])
+    return words
 
 
 def is_choice(tail: Words) -> bool:

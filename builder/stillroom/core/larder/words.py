@@ -20,7 +20,7 @@ _ELIDED = r"\b(?:d|l|dell|all|nell|dall|sull|un|qu)['’‘ʼ](?=[^\W\d_]{2})"
 _WORD = late_regex(
     rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
 )
-_LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d"}
+_LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d", "ı": "i"}
 # whose sign is of one language alone: Danish and Norwegian beer is no German "Öl"
 _BY_ITS_SIGN = {"øl": "beer", "øller": "beer"}
 _ELISIONS = "'’‘ʼ"
@@ -51,6 +51,20 @@ class Word(NamedTuple):
     end: int
 
 
+def letters_of(word: str) -> str:
+    """Return a word in small letters without accents or ligatures.
+
+    >>> letters_of("Mjölk"), letters_of("Æg"), letters_of("fındık")
+    ('mjolk', 'aeg', 'findik')
+    """
+    plain = word.casefold()
+    if plain.isascii():
+        return plain
+    plain = "".join(_LIGATURES.get(letter, letter) for letter in plain)
+    parts = unicodedata.normalize("NFKD", plain)
+    return "".join(letter for letter in parts if not unicodedata.combining(letter))
+
+
 @lru_cache(maxsize=32768)
 def normal_word(word: str) -> str:
     """Return the normal form of one word.
@@ -63,10 +77,7 @@ def normal_word(word: str) -> str:
     plain = word.casefold().translate(_APOSTROPHES)
     if plain in _BY_ITS_SIGN:
         return _BY_ITS_SIGN[plain]
-    if not plain.isascii():
-        plain = "".join(_LIGATURES.get(letter, letter) for letter in plain)
-        parts = unicodedata.normalize("NFKD", plain)
-        plain = "".join(letter for letter in parts if not unicodedata.combining(letter))
+    plain = letters_of(plain)
     if plain == "&":
         return "and"
     if plain in _SHORTENED:
