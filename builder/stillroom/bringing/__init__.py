@@ -8,8 +8,9 @@ A file goes through three rooms:
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
   apart), ``rows``, ``joining``, ``columns``, ``whole_list`` and ``old_books`` (lines put together
   and parted), ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``,
-  ``outside_recipe``, ``yields``, ``prose``, ``greetings``, ``farewell``, ``dividing``,
-  ``below_list``;
+  ``outside_recipe``, ``yields``, ``prose``, ``greetings`` (with ``callings`` and
+  ``said_to_one``), ``farewell``, ``dividing``,
+  ``below_list``, ``list_lines``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``; ``writing`` puts drafts into a folder, never over what is there.
 

@@ -23,13 +23,14 @@ from stillroom.bringing.below_list import (
 )
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
-from stillroom.bringing.greetings import greets, tell_beside, tell_greeting, without_greeting
+from stillroom.bringing.greetings import tell_beside, tell_greeting, without_greeting
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import plain, section_of, words
-from stillroom.bringing.joining import joined, rejoined
+from stillroom.bringing.joining import joined
+from stillroom.bringing.list_lines import FOR_A_PART, read_list
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
-from stillroom.bringing.lists import WIDE, ends_open, find_lists, is_group
-from stillroom.bringing.one_line import EACH_BELOW, foods_on, said_in_prose
+from stillroom.bringing.lists import find_lists
+from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.outside import (
     ask_of_another_above,
     ask_of_left_out,
@@ -41,9 +42,8 @@ from stillroom.bringing.outside import (
 )
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
+from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
-    begins_with_amount,
-    is_empty,
     is_ingredient,
     is_only_makes,
     is_passed,
@@ -61,27 +61,11 @@ from stillroom.bringing.titles import (
     writer_of,
 )
 from stillroom.bringing.told import made_before, made_by_title, told_apart
-from stillroom.bringing.tools import jars_of, take_tools
+from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
-from stillroom.core.lines.staple_table import staples_named
 
-# "Für den Teig", "For the icing": words that head a part of a list, and are no food
-_FOR_A_PART: Final = re.compile(
-    r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
-    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
-    re.IGNORECASE,
-)
-_ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
-_USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
-    r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
-    re.IGNORECASE,
-)
 _A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
-_LONGEST_THING: Final = 900
-_PART_WORDS: Final = 3
-_LEAST_SAID: Final = 12
-_MOST_OF_A_LINE: Final = 14
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -90,11 +74,12 @@ _FEW: Final = 6
 
 def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
-    left = Left(paper.rows) if paper.origin.others else without_private(paper.rows)
+    origin = paper.origin
+    left = Left(paper.rows) if origin.others else without_private(paper.rows, origin.letter)
     recipes = _in_order(made_ready(left.rows))
     if recipes:
         left.tell(recipes[-1])
-        if paper.origin.beside:
+        if origin.beside:
             tell_beside(recipes[0])
     return recipes
 
@@ -157,12 +142,12 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     if above and title is not None and _heads_first_part(rows, found, above[-1]):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
     _read_above(recipe, [rows[at] for at in above])
-    _read_list(recipe, [rows[at] for at in found.rows])
+    read_list(recipe, [rows[at] for at in found.rows])
     tools += take_tools(recipe)
     if tools:
         recipe.notes.append(("Equipment", tools))
     if found.later:
-        _read_list(recipe, [rows[at] for at in found.later])
+        read_list(recipe, [rows[at] for at in found.later])
         first = rows[found.later[0]].text
         what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
         mend = "Look whether they belong to it, are the same things again, or another recipe's."
@@ -181,7 +166,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
 def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether the line right above a list heads its first part, as others head those below."""
     text = rows[at].text
-    if _FOR_A_PART.match(text.strip(" :")):
+    if FOR_A_PART.match(text.strip(" :")):
         return True
     close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
     more = any(
@@ -283,118 +268,3 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
 
 def _is_method_head(row: Row) -> bool:
     return is_head(row) and section_of(row.text) == "method"
-
-
-def _read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
-    rows, group, so_much = rejoined(rows), "", ""
-    if before := _said_first(rows):
-        recipe.notes.append(("Notes", [" ".join(row.text for row in rows[:before])]))
-        recipe.say_makes(makes_of(recipe.notes[-1][1][0]))
-        rows = rows[before:]
-    outer = -1  # how far in the item stands that heads the items further in
-    for place, row in enumerate(rows):
-        if row.shape == "item" and row.indent <= outer:
-            group, so_much, outer = "", "", -1
-        if row.shape in ("row", "sizes"):
-            take_row(recipe, row)
-        elif row.shape == "heading" or _heads_group(rows, place):
-            inner = section_of(row.text) == "ingredients"
-            group = "" if inner and not _ADDED_LATER.search(row.text) else row.text.strip(" :")
-            below = rows[place + 1 : place + 2]
-            nested = row.shape == "item" and below and below[0].indent > row.indent
-            outer = row.indent if nested else -1
-            each = EACH_BELOW.search(group)
-            so_much = f"{each['first'] or each['last']} " if each else ""
-            if each:
-                what = f'"{group}" gives one amount for several: it stands at each of them now.'
-                recipe.doubt("ingredients", what, "Look which of those below it is for.")
-            if _names_a_part(rows, place) and row.shape == "line" and not row.text.endswith(":"):
-                what = f'"{group}" was taken for a heading within the list.'
-                mend = "If it is something that goes in, write it in the list, with its amount."
-                recipe.doubt("ingredients", what, mend)
-        elif is_only_makes(row.text):
-            take_makes(recipe, row.text)
-        elif row.text.startswith("* ") and is_sentence(row.text.lstrip("* ")):
-            recipe.notes.append(("Notes", [row.text.lstrip("* ")]))
-        elif ADDRESS.fullmatch(row.text):
-            recipe.address = recipe.address or row.text
-        elif jars := jars_of(row.text):
-            recipe.say_makes(jars)
-        elif (
-            recipe.ingredients
-            and _is_rest(rows, place)
-            and len(recipe.ingredients[-1][1]) < _LONGEST_THING
-        ):
-            kept, said = recipe.ingredients[-1]
-            recipe.ingredients[-1] = (kept, f"{said} {row.text}")
-        elif (
-            row.shape == "line"
-            and len(rows) > 1
-            and is_sentence(row.text)
-            and not begins_with_amount(row.text)
-            and not foods_on(row.text)
-            and not _ends_as_all_do(rows, row.text)
-        ):
-            recipe.notes.append(("Notes", [row.text]))
-            recipe.say_makes(makes_of(row.text))
-        elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
-            few = len(row.text.split()) <= _PART_WORDS
-            bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
-            recipe.ingredients.append((group, f"{so_much}{row.text}" if bare else row.text))
-
-
-def _said_first(rows: Sequence[Row]) -> int:
-    """Return how many rows say something in sentences before a list of nothing but items."""
-    first = next((place for place, row in enumerate(rows) if row.shape == "item"), 0)
-    said = " ".join(row.text for row in rows[:first])
-    lines = all(row.shape == "line" and not begins_with_amount(row.text) for row in rows[:first])
-    items = len(rows) - first >= 2 and all(row.shape == "item" for row in rows[first:])
-    told = is_sentence(said) and len(said.split()) >= _LEAST_SAID and said.endswith((".", "!"))
-    return first if lines and items and told else 0
-
-
-def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
-    """Whether a short line of a list ends in a stop as most of its lines do, and names a food."""
-    stopped = sum(row.text.rstrip().endswith(".") for row in rows)
-    return (
-        len(text.split()) <= _MOST_OF_A_LINE
-        and stopped * 2 > len(rows)
-        and any("craft" not in food.tags for food in staples_named(text))
-    )
-
-
-def _heads_group(rows: Sequence[Row], place: int) -> bool:
-    row = rows[place]
-    said = row.text.endswith(":") or (len(rows) > 2 and bool(_FOR_A_PART.fullmatch(row.text)))
-    if row.shape == "item" and said:  # "- For the jelly:", as pages copy it
-        return not is_ingredient(row.text)
-    if row.shape != "line" or is_ingredient(row.text):
-        return False
-    named = bool(_FOR_A_PART.match(row.text.strip(" :"))) or _names_a_part(rows, place)
-    heads = row.gap and is_group(rows, place) and not _USED_FOR.search(row.text)
-    return row.text.endswith(":") or named or heads
-
-
-def _names_a_part(rows: Sequence[Row], place: int) -> bool:
-    """Whether a word alone above an amount heads a part of the list: "Icing", "Füllung"."""
-    said = plain(rows[place].text).split()
-    if not said or len(said) > _PART_WORDS or place + 1 >= len(rows):
-        return False
-    part = said[-1] in words("parts") or any(said[-1].endswith(one) for one in words("part_ends"))
-    return part and is_ingredient(rows[place + 1].text)
-
-
-def _is_rest(rows: Sequence[Row], place: int) -> bool:
-    """Whether a row goes on with the one above it, which a machine broke off."""
-    row, above = rows[place], rows[place - 1]
-    if not row.wraps or row.gap or row.shape != "line":
-        return False
-    if above.shape == "item":
-        return row.indent > above.indent
-    if ends_open(above.text):
-        return True
-    counted = is_ingredient(row.text) and re.search(
-        r"\b(?:\d+|one|two|three|half)\b", row.text, re.IGNORECASE
-    )
-    ended = above.text.endswith((".", "!", "?"))
-    return len(above.text) >= WIDE and row.text[:1].islower() and not (counted or ended)

@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.greetings import Begun, greets, is_news, without_letter_head
+from stillroom.bringing.greetings import Begun, without_letter_head
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.said_to_one import greets, is_news
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence, is_told
 from stillroom.bringing.tails import does_something
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -23,7 +24,8 @@ from stillroom.core.words.contacts import holds_contact
 _LAST_ROWS: Final = 12
 """Rows at the end of a paper among which its farewell stands."""
 _MOST_SAID: Final = 9
-_LEAST_LEFT: Final = 3
+_LEAST_LEFT: Final = 2
+"""A greeting, and what it greets with."""
 _NAMES: Final = 4
 _SHOWN: Final = 60
 _KISSES: Final = re.compile(r"[^\W\d]+(?:[ &]+[^\W\d]+){0,3},? x{1,6}[.!]?", re.IGNORECASE)
@@ -75,10 +77,10 @@ class Left:
             recipe.doubt("title", what, mend)
 
 
-def without_private(rows: Sequence[Row]) -> Left:
+def without_private(rows: Sequence[Row], is_letter: bool = False) -> Left:
     """Return a paper without a letter's head, anybody's number, its farewell and what is behind."""
     reached = any(holds_contact(row.text) for row in rows)
-    begun = without_letter_head([row for row in map(_without_contacts, rows) if row])
+    begun = without_letter_head([row for row in map(_without_contacts, rows) if row], is_letter)
     kept, ended = _without_farewell(begun.rows, reached)
     afterwords = _afterwords(begun.rows[len(kept) :])
     if any(greets(row.text) for row in kept[:-1]):

@@ -62,7 +62,7 @@ class Origin:
     """Where a paper comes from: what kind of thing it is, its address, its writer, its title.
 
     `others` says that somebody else published the words, `beside` that letters which stood beside
-    the one with the recipe are left out.
+    the one with the recipe are left out, `letter` that all of it was written to somebody.
     """
 
     called: str
@@ -71,6 +71,7 @@ class Origin:
     title: str = ""
     others: bool = False
     beside: bool = False
+    letter: bool = False
 
 
 @dataclass

@@ -63,7 +63,7 @@ def read_letter(
     subject = subject_of(_header(message, "subject"))
     sender = _header(message, "from")
     name = email.utils.parseaddr(sender)[0] if "@" in sender else sender
-    origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject))
+    origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject), letter=True)
     body = b""
     html = False
     hung: list[tuple[str, bytes]] = []
@@ -101,6 +101,7 @@ def read_rows(page: tuple[Row, ...], origin: Origin) -> tuple[tuple[Row, ...], O
         writer=tidy(writer) or origin.writer,
         title=tidy(subject) or origin.title,
         beside=bool(left),
+        letter=True,
     )
     return _unsigned(page, left), passed_on
 
@@ -111,7 +112,7 @@ def read_pasted(text: str, called: str) -> Paper:
     left = beside_recipe(lines)
     subject, writer = _about(heads_within(lines), left)
     rows = rows_of(without_quoting(text, writer))
-    origin = Origin(called, writer=writer, title=tidy(subject), beside=bool(left))
+    origin = Origin(called, writer=writer, title=tidy(subject), beside=bool(left), letter=True)
     return Paper(tuple(rows), origin)
 
 
