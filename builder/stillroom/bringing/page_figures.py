@@ -6,6 +6,7 @@ Leaves out what else is no part of a recipe: sorting.py.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.heads import SPAN_UNIT
@@ -22,6 +23,29 @@ _NUTRITION: Final = re.compile(
     r"|\b(?:calories|dietary\sfib(?:er|re)|cholesterol|(?:un)?saturated\sfat|total\sfat|carbohydrates?)\s*[:,]\s*\d",
     re.IGNORECASE,
 )
+
+
+_NUTRIENT: Final = re.compile(
+    r"(?:of which|davon|dont|di cui|waarvan|varav"
+    r"|energy|calories|kcal|proteins?|carb(?:ohydrate)?s|saturates|(?:saturated|total|trans) fat"
+    r"|cholesterol|sodium|fib(?:re|er)|brennwert|energie|eiwei(?:ß|ss)|kohlenhydrate|ballaststoffe"
+    r"|kalorien|énergie|protéines|glucides|lipides|fibres|calorías|energía|proteínas|carbohidratos"
+    r"|energia|proteine|carboidrati|grassi|eiwitten?|koolhydraten|vetten|energi|kolhydrater"
+    r"|kulhydrat|karbohydrater|kalorier)\b",
+    re.IGNORECASE,
+)
+
+
+def tells_nutrition(table: Sequence[Sequence[str]]) -> bool:
+    """Whether a table's rows are nutrients and not ingredients: two of its names are no food.
+
+    >>> tells_nutrition([["Energy", "62 kcal"], ["Fat", "3 g"], ["Protein", "2 g"]])
+    True
+    >>> tells_nutrition([["1 kg", "plums"], ["1 tbsp", "protein powder"]])
+    False
+    """
+    named = sum(any(_NUTRIENT.match(cell) for cell in row) for row in table)
+    return named >= 2 and named * 3 >= len(table)
 
 
 def is_nutrition(text: str) -> bool:

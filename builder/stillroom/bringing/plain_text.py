@@ -59,6 +59,8 @@ _APART: Final = re.compile(r"\s{3,}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
 )
+# how Markdown ends a line within a paragraph
+_BREAK: Final = re.compile(r"(?<=\S)\\[ \t]*\n|<br ?/?>\n?", re.IGNORECASE)
 # what no keyboard types, as text_files.py refuses it in a recipe
 _UNPRINTABLE: Final = re.compile(
     "[\x00-\x08\x0b\x0e-\x1f\x7f-\x84\x86-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]"
@@ -95,7 +97,7 @@ def tidy(text: str) -> str:
 
 def read_text(text: str, origin: Origin) -> Paper:
     """Return the rows of a text; one that is a recipe of the book's own form is kept as it is."""
-    lines = _without_notes(text).expandtabs(4).split("\n")
+    lines = _BREAK.sub("\n", _without_notes(text)).expandtabs(4).split("\n")
     begin = next((place for place, line in enumerate(lines) if line.strip()), 0)
     front, below = _front(lines[begin:])
     if front and (stated := recipe_in_facts(front, below)):

@@ -1,7 +1,7 @@
 """Tables that are typed with strokes: one of ingredients is a list, any other is words beside it.
 
 A table that gives several sizes ("1 litre | 3 litres") is read by its first, and that is told.
-Leaves out tables of web pages and Word: those give their rows themselves.
+Those of web pages and word processors give their cells themselves.
 """
 
 from __future__ import annotations
@@ -12,6 +12,8 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import AMOUNT_ALONE
+from stillroom.bringing.page_figures import tells_nutrition
 from stillroom.bringing.sorting import is_ingredient, is_passed
 from stillroom.bringing.typed_marks import bare
 
@@ -19,8 +21,14 @@ _RULE: Final = re.compile(r"\s*(?:[|+](?:[-=:\s|+])*|:?-{2,}:?\s*\|[-:\s|]*)\s*$
 _NOTHING: Final = re.compile(r"(?:\\N\b\s*)+")  # how a database writes an empty cell
 _BARE_RULE: Final = re.compile(r"\s*:?-{2,}:?(?:\s*\|\s*:?-{2,}:?)+\s*")
 _FOOD_HEAD: Final = re.compile(
-    r"(?:ingr[eé]dients?|ingrediënt(?:en)?|ingredienti?e?s?|zutat(?:en)?|item|food|what|was|wat"
-    r"|quoi|producto)",
+    r"(?:ingr[eé]dients?|ingrediënt(?:en)?|ingredienti?e?s?|ingrediens(?:er)?|zutat(?:en)?|item|food"
+    r"|what|was|wat|quoi|producto|vara|råvara|składniki?)",
+    re.IGNORECASE,
+)
+_AMOUNT_HEAD: Final = re.compile(
+    r"(?:amounts?|quantity|quantities|qty|how much|units?|measures?|mengen?|einheit|quantités?"
+    r"|unités?|cantidad(?:es)?|unidad(?:es)?|quantità|unità|hoeveelheid|eenheid|mängd|mængde|mengde|enhe[dt]"
+    r"|quantidades?|unidades?|ilość|miara)",
     re.IGNORECASE,
 )
 _ALL_OF_IT: Final = re.compile(
@@ -89,6 +97,52 @@ def rows_of_table(lines: Sequence[str]) -> list[Row]:
         texts = (bare(" | ".join(filter(None, row))) for row in rows)
         return [Row(text, "row", 0, place == 0) for place, text in enumerate(texts) if text]
     return _list_of(table, foods)
+
+
+def rows_of_cells(cells: Sequence[Sequence[str]]) -> list[Row] | None:
+    """Return the rows of a table that a page or a word processor drew; None for one of no list.
+
+    What heads its columns is no thing of it, and an amount belongs to the food in its own row.
+    Nothing of a table that says what a portion feeds is kept.
+
+    >>> drawn = [["How much", "What"], ["2.5 kg (5 lb)", "plums"], ["800 g", "sugar"]]
+    >>> [row.text for row in rows_of_cells(drawn) or []]
+    ['2.5 kg (5 lb) plums', '800 g sugar']
+    >>> rows_of_cells([["Energy", "62 kcal"], ["Protein", "2 g"]])
+    []
+    """
+    kept = [tuple(cell.strip() for cell in row) for row in cells if any(map(str.strip, row))]
+    if not kept or max(map(len, kept)) < _LEAST:
+        return None
+    if tells_nutrition(kept):
+        return []
+    headed = len(kept) > 1 and _heads_columns(kept[0])
+    table = Table(kept[0], tuple(kept[1:])) if headed else Table((), tuple(kept))
+    foods = _column_of_foods(table)
+    if foods is None or _facts_of(table) or any(map(_holds_two, table.body)):
+        return None
+    found: list[Row] = []
+    begun = 0
+    for at, row in enumerate((*table.body, ("",))):
+        head = row[0] if foods and not any(row[1:]) and _is_name(row[0]) else ""
+        if at == len(table.body) or head:
+            found += (
+                _list_of(replace(table, body=table.body[begun:at]), foods) if at > begun else []
+            )
+            found += [Row(bare(head), "heading", 6, True)] if head else []
+            begun = at + 1
+    return found
+
+
+def _holds_two(row: Sequence[str]) -> bool:
+    """Whether a row holds two things, as a list set in two columns has them."""
+    return sum(is_ingredient(cell) and not AMOUNT_ALONE.fullmatch(cell) for cell in row) > 1
+
+
+def _heads_columns(row: Sequence[str]) -> bool:
+    said = [cell.strip("*_: ") for cell in row if cell]
+    known = [bool(_FOOD_HEAD.fullmatch(cell) or _AMOUNT_HEAD.fullmatch(cell)) for cell in said]
+    return len(said) > 1 and all(known)
 
 
 def _facts_of(table: Table) -> list[str]:

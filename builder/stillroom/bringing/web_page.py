@@ -13,8 +13,9 @@ from typing import Final
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, section_of
 from stillroom.bringing.plain_text import decode, tidy
-from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.sorting import is_ingredient, is_sentence
 from stillroom.bringing.stated import recipes_in_tags
+from stillroom.bringing.tables import rows_of_cells
 from stillroom.bringing.tags import BLOCKS, Tag, read_tags
 from stillroom.bringing.typed_marks import bare
 from stillroom.core.lines.staple_table import staples_named
@@ -45,7 +46,7 @@ _PASSED: Final = frozenset(
     ]
 )
 _FURNITURE: Final = re.compile(
-    r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav|menu|breadcrumbs?|cookie|"
+    r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav(?:bar|igation)?|menu|toc|breadcrumbs?|cookie|"
     r"advert\w*|ads?|adsby\w+|share(?:daddy|buttons?)|relatedposts|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
     re.IGNORECASE,
 )
@@ -54,10 +55,18 @@ _PARTS: Final = frozenset(["h1", "h2", "h3", "h4", "ul", "ol", "table", "article
 _FEW_WORDS: Final = 4
 _NAMED: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _LEAST_WORDS: Final = 40
+_LEADING: Final = frozenset(["div", "ol", "p", "section", "ul"])
+_LEAST_LINKS: Final = 2
+_LEAST_LINES: Final = 3
+"""Lines of a cell that is a part of the page and no cell of a list."""
 _MOST_STRESSED: Final = 20
 """A heading in bold is all that its paragraph holds, or nearly."""
 
 
+_ENTRY: Final = re.compile(
+    r"(?:^|[\s_-])(?:post|entry|article|recipe)[_-]?title(?:$|\s)", re.IGNORECASE
+)
+_NUMBER_ALONE: Final = re.compile(r"0?\d{1,2}[.):]?")
 _HOME: Final = re.compile(r"(?:https?://[^/\s]+)?/?(?:index\.\w+)?|\./|\.\./")
 
 
@@ -84,8 +93,28 @@ def decode_page(data: bytes) -> str:
 def read_page(text: str, called: str) -> Paper:
     """Return what a page states and the rows that a reader sees."""
     page = read_tags(text)
+    entry = _name_by_entry(page)
     origin = Origin(called, _address(page), _meta(page, "author"), _title(page), others=True)
-    return Paper(tuple(_rows(_main(page))), origin, tuple(recipes_in_tags(page)))
+    rows = _rows(_main(page))
+    above = next((at for at, row in enumerate(rows) if entry and row.text == entry), 0)
+    if not any(is_ingredient(row.text) for row in rows[:above]):
+        rows = rows[above:]
+    return Paper(tuple(rows), origin, tuple(recipes_in_tags(page)))
+
+
+def _name_by_entry(page: Tag) -> str:
+    """Let the heading that a page marks as its entry's be its first; return it, "" for none.
+
+    The first heading of many a page is the site's name.
+    """
+    marked = [one for one in page.walk() if _ENTRY.search(one.said.get("class", ""))]
+    if len(marked) != 1 or not re.fullmatch("h[1-6]", marked[0].name) or not marked[0].words():
+        return ""
+    for one in page.walk():
+        if one.name == "h1" and one is not marked[0]:
+            one.said["hidden"] = ""
+    marked[0].name = "h1"
+    return bare(tidy(marked[0].words()))
 
 
 def rows_of_page(text: str) -> tuple[Row, ...]:
@@ -141,7 +170,22 @@ def _main(page: Tag) -> Tag:
 def _rows(tag: Tag) -> list[Row]:
     rows: list[Row] = []
     _add_rows(tag, rows, "line", 0)
-    return rows
+    return _with_numbers_told(rows)
+
+
+def _with_numbers_told(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without those that hold a step's number alone, where they count on from 1."""
+    alone = [at for at, row in enumerate(rows[:-1]) if _NUMBER_ALONE.fullmatch(row.text)]
+    counted = [int(re.sub(r"\D", "", rows[at].text)) for at in alone]
+    worded = all(_NAMED.search(rows[at + 1].text) for at in alone)
+    if len(alone) < _LEAST_LINKS or counted != [*range(1, len(alone) + 1)] or not worded:
+        return list(rows)
+    told = {at + 1 for at in alone}
+    return [
+        replace(row, shape="step") if at in told and row.shape == "line" else row
+        for at, row in enumerate(rows)
+        if at not in alone
+    ]
 
 
 def _is_furniture(tag: Tag) -> bool:
@@ -157,6 +201,9 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
     """Add the rows of an element; words that stand among others are one row."""
     if _is_furniture(tag) or depth > 200:
         return
+    if tag.name == "table" and (listed := _listed_in(tag)) is not None:
+        rows += listed
+        return
     cells = [one for one in tag.inner if isinstance(one, Tag)] if tag.name == "tr" else []
     alone = len(cells) == 1 and _holds_blocks(cells[0])
     if tag.name == "tr" and not alone and not any(map(_lays_out, cells)):
@@ -164,9 +211,13 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         for said in words if _are_things(words) else [" ".join(words)]:
             _add(rows, said, "item")
         return
-    if tag.name == "td" and _is_caption(tag):
+    if tag.name == "td" and (_is_caption(tag) or _only_links(tag)):
+        return
+    if tag.name in _LEADING and _leads_within(tag):
         return
     if tag.name in ("ol", "ul") and _only_leads(tag, rows):
+        if rows and rows[-1].shape == "heading":  # what heads it goes with it
+            rows.pop()
         return
     if re.fullmatch("h[1-6]", tag.name) and _leads_home(tag):
         return
@@ -186,6 +237,18 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         else:
             run.append(re.sub(r"\s+", " ", one))
     _add_run(rows, run, shape, tag)
+
+
+def _listed_in(table: Tag) -> list[Row] | None:
+    """Return the list of ingredients that a table draws; None for any other table."""
+    drawn = [
+        [one for one in row.inner if isinstance(one, Tag) and one.name in ("td", "th")]
+        for row in table.walk()
+        if row.name == "tr"
+    ]
+    if any(_lays_out(cell) for row in drawn for cell in row):
+        return None
+    return rows_of_cells([[bare(tidy(cell.words())) for cell in row] for row in drawn])
 
 
 def _are_things(cells: Sequence[str]) -> bool:
@@ -208,10 +271,31 @@ def _only_leads(tag: Tag, above: Sequence[Row]) -> bool:
 
     Foods may be links too, but not close below steps: those are other recipes.
     """
-    told = any(row.shape == "step" for row in above[-_FEW_WORDS:])
+    last = above[-_FEW_WORDS:]
+    headed = bool(last) and section_of(last[-1].text) == "ingredients"
+    told = not headed and any(row.shape == "step" or is_sentence(row.text) for row in last)
     rows = [one for one in tag.inner if isinstance(one, Tag) and one.name == "li"]
     away = bool(rows) and all(map(_leads_away, rows))
     return away and (told or not any(staples_named(row.words()) for row in rows))
+
+
+def _leads_within(tag: Tag) -> bool:
+    """Whether a part of a page leads to other places on it and says little else: its contents."""
+    links = [one for one in tag.walk() if one.name == "a" and one.words()]
+    if len(links) < _LEAST_LINKS or not all(map(_stays_here, links)):
+        return False
+    said = len(tag.words())
+    return sum(len(one.words()) for one in links) * 3 > said * 2
+
+
+def _stays_here(link: Tag) -> bool:
+    return bool(re.match(r"#.", link.said.get("href", "")))
+
+
+def _only_links(cell: Tag) -> bool:
+    """Whether a cell holds links and no other words: where else the site leads."""
+    links = [one for one in cell.walk() if one.name == "a" and one.words()]
+    return len(links) > 1 and " ".join(one.words() for one in links) == cell.words()
 
 
 def _leads_away(row: Tag) -> bool:
@@ -228,7 +312,10 @@ def _inline(tag: Tag) -> str:
 
 def _lays_out(cell: Tag) -> bool:
     """Whether a cell holds parts of a page, and its table only says where they stand."""
-    return any(one.name in _PARTS for one in cell.walk())
+    if any(one.name in _PARTS for one in cell.walk()):
+        return True
+    lines = cell.text().split("\n")
+    return len(lines) >= _LEAST_LINES or (len(lines) > 1 and all(map(is_ingredient, lines)))
 
 
 def _holds_blocks(tag: Tag) -> bool:

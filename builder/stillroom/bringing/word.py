@@ -11,13 +11,15 @@ import re
 import xml.etree.ElementTree as ElementTree
 import zipfile
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.columns import add_columns
 from stillroom.bringing.found import Row, Shape
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.sorting import number_of
+from stillroom.bringing.tables import rows_of_cells
 from stillroom.bringing.typed_marks import bare
 from stillroom.core.words.problems import Unreadable
 
@@ -29,6 +31,8 @@ _TABLE: Final = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 _OFFICE: Final = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 _BROKEN: Final = "Open it in your word processor and save it again, or save it as plain text."
 _DEEPEST: Final = 60
+_MOST_IN_CELL: Final = 2
+"""Paragraphs in a cell of a list: more of them are a part of the sheet."""
 
 
 def read_word(data: bytes) -> tuple[Row, ...] | None:
@@ -76,7 +80,13 @@ def _from_word(packed: zipfile.ZipFile, names: set[str]) -> tuple[Row, ...]:
     body = _part(packed, "word/document.xml")
     rows: list[Row] = []
     gap = True
-    for paragraph in _word_paragraphs(body):
+    for paragraph in _word_blocks(body):
+        if isinstance(paragraph, list):
+            rows += [
+                replace(row, gap=row.gap and place == 0) for place, row in enumerate(paragraph)
+            ]
+            gap = True
+            continue
         text = _word_text(paragraph)
         if not text.strip():
             gap = True
@@ -122,15 +132,41 @@ def _counted(numbers: ElementTree.Element | None) -> frozenset[str]:
     return frozenset(found)
 
 
-def _word_paragraphs(body: ElementTree.Element) -> Iterator[ElementTree.Element]:
-    """Yield every paragraph once: what Word writes twice for older programs is passed over."""
+def _word_blocks(body: ElementTree.Element) -> Iterator[ElementTree.Element | list[Row]]:
+    """Yield every paragraph once, and the lists of ingredients that are drawn as tables.
+
+    What Word writes twice for older programs is passed over.
+    """
     waiting = [body]
     while waiting:
         one = waiting.pop()
         if one.tag == f"{_W}p":
             yield one
+        elif one.tag == f"{_W}tbl" and (listed := _listed_in(one)) is not None:
+            yield listed
         elif not one.tag.endswith("}Fallback"):
             waiting.extend(reversed(list(one)))
+
+
+def _listed_in(table: ElementTree.Element) -> list[Row] | None:
+    """Return the rows of a table of ingredients; None for one that only says where things stand."""
+    cells = [
+        [
+            [said for one in cell.iter(f"{_W}p") if (said := _word_text(one).strip())]
+            for cell in row.iter(f"{_W}tc")
+        ]
+        for row in table.iter(f"{_W}tr")
+    ]
+    return _rows_of_cells(cells)
+
+
+def _rows_of_cells(cells: Sequence[Sequence[Sequence[str]]]) -> list[Row] | None:
+    """Return the list in a table whose cells hold some paragraphs each; None for no list."""
+    if any(len(cell) > _MOST_IN_CELL for row in cells for cell in row):
+        return None
+    return rows_of_cells(
+        [[tidy(" ".join(" ".join(cell).split())) for cell in row] for row in cells]
+    )
 
 
 def _word_text(paragraph: ElementTree.Element) -> str:
@@ -187,11 +223,30 @@ def _add_open(tag: ElementTree.Element, rows: list[Row], shape: Shape, depth: in
                 if line.strip():
                     _add(rows, line, shape, 0, gap)
                 gap = not line.strip()
-        elif one.tag == f"{_TABLE}table-row":
+        elif one.tag == f"{_TABLE}table" and (listed := _listed_openly(one)) is not None:
+            rows += listed
+            gap = True
+        elif one.tag == f"{_TABLE}table-row" and not _lays_out(one):
             cells = [" ".join(_open_text(cell).split()) for cell in one]
             _add(rows, " ".join(filter(None, cells)), "item", 0, False)
         elif one.tag not in (f"{_T}tracked-changes", f"{_OFFICE}annotation"):
             _add_open(one, rows, "item" if one.tag == f"{_T}list" else shape, depth + 1)
+
+
+def _cells_openly(row: ElementTree.Element) -> list[list[str]]:
+    cells = [one for one in row if one.tag == f"{_TABLE}table-cell"]
+    return [
+        [said for one in cell.iter(f"{_T}p") if (said := _open_text(one).strip())] for cell in cells
+    ]
+
+
+def _listed_openly(table: ElementTree.Element) -> list[Row] | None:
+    return _rows_of_cells([_cells_openly(row) for row in table.iter(f"{_TABLE}table-row")])
+
+
+def _lays_out(row: ElementTree.Element) -> bool:
+    """Whether a row of cells is a part of the sheet: one of them holds several paragraphs."""
+    return any(len(cell) > _MOST_IN_CELL for cell in _cells_openly(row))
 
 
 def _open_text(tag: ElementTree.Element) -> str:
