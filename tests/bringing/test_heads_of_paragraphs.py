@@ -84,4 +84,4 @@ def test_polish_infinitives_are_work_and_nouns_in_the_same_letters_are_none(
     last: str, doubted: bool
 ) -> None:
     (found,) = brought(f"{TOP}{TOLD['es_ES']}\n\n{last}\n", "pl_PL")
-    assert ("may end above" in asked(found)) is doubted
+    assert ("part of the method?" in asked(found)) is doubted

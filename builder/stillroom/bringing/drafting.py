@@ -17,6 +17,7 @@ from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
+from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
 from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
 from stillroom.bringing.keeping import keeping_of, sentences_of_keeping, vaguely_kept
@@ -24,7 +25,6 @@ from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
-from stillroom.bringing.tails import end_in_doubt
 from stillroom.bringing.typed_marks import pieces
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -262,10 +262,9 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
             made.add(f"### {_in_method(head)}", "")
         group = head
         made.add(f"{number}. {_prose(step)}")
-    if last := end_in_doubt([step for _, step in recipe.steps]):
-        more = " …" if len(last) > _LONGEST_NAME else ""
-        what = f'The method may end above "{_cut(last, _LONGEST_NAME)}{more}"'
-        made.ask(method, what, "If nothing is done in it, take it out of the method.")
+    listed = [row for _, row in recipe.ingredients]
+    if doubted := asked_of(doubted_steps([_prose(step) for _, step in recipe.steps], listed)):
+        made.ask(method, doubted, HOW_TO_ANSWER)
     if not recipe.steps:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
     notes: dict[str, list[str]] = {}

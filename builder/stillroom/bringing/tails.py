@@ -124,22 +124,6 @@ def _is_done(sentence: str) -> bool:
     return bool(_DOES.search(sentence)) and not _OWN.search(sentence)
 
 
-def end_in_doubt(steps: Sequence[str]) -> str:
-    """Return the first of the last steps in which nothing is plainly done; "" for none.
-
-    >>> end_in_doubt(["Boil the plums.", "Pot the jam.", "My neighbour has a tree of them!"])
-    'My neighbour has a tree of them!'
-    >>> end_in_doubt(["Boil the plums.", "Pot the jam."])
-    ''
-    """
-    doubted = ""
-    for said in reversed(steps[1:]):
-        if _does(said) or any(_may_be_done(one) for one in SENTENCE_ENDS.split(said)):
-            break
-        doubted = said
-    return doubted
-
-
 def does_something(sentence: str) -> bool:
     """Whether a sentence may do or keep something, whoever tells it: "We left it for a week"."""
     return bool(_DOES.search(sentence)) or _may_be_done(sentence)

@@ -7,10 +7,11 @@ are gone when the recipe is kept at the desk: what is mended in its box is not a
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from typing import Final
 
 from stillroom.bringing.checked import STAND_IN, checked, place_of
+from stillroom.bringing.doubted import named_in, quoted, without_named
 from stillroom.bringing.drafting import question_line
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.recipe.settings import BookSettings
@@ -53,6 +54,36 @@ def asked_by_boxes(raw: str, settings: BookSettings, larder: Larder) -> set[str]
 def ticked_in(posted: Mapping[str, str]) -> set[str]:
     """Return the questions that were ticked."""
     return {words for name, words in posted.items() if name.startswith(ANSWERED)}
+
+
+def named_lines(raw: str) -> set[str]:
+    """Return how the question about lines of the method names those that are not answered yet."""
+    return {one for words in asked_in(raw) for one in named_in(words)}
+
+
+def asked_of_lines(asked: Sequence[str]) -> set[str]:
+    """Return those questions that are asked at each line which they name, and of no other."""
+    return {words for words in asked if named_in(words) and not without_named(words, named_in(words))}
+
+
+def with_lines_answered(raw: str, steps: Sequence[str], settled: str) -> str:
+    """Return a file whose question names no line that is settled, or stands in the method no more.
+
+    `settled` are lines that were said to be steps, as the question names them.
+    """
+    named = named_lines(raw)
+    left = named & set(map(quoted, steps)) - set(settled.replace("\r\n", "\n").split("\n"))
+    if named == left:
+        return raw
+    kept = []
+    for line in raw.splitlines(keepends=True):
+        found = _ASKED.match(line.rstrip("\r\n"))
+        if found and named_in(found["words"]):
+            said = without_named(found["words"], named - left)
+            kept += [line.replace(found["words"], said)] if said else []
+        else:
+            kept.append(line)
+    return "".join(kept)
 
 
 def without_asked(raw: str, gone: Collection[str]) -> str:

@@ -7,6 +7,7 @@ and the press. Where they stand no longer as they were read, nothing is put in t
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from typing import Final
 
@@ -14,10 +15,21 @@ _MOST_WORDS: Final = 100_000
 """What a button of ours never holds: a box takes 60,000 letters."""
 
 
-def press_of(box: str, lines: Sequence[str], first: int, last: int, line: str) -> str:
-    """Return what a button says: the lines of a box that it stands for, and what goes there."""
+SETTLED: Final = "settled"
+"""The box, unseen, of the lines that were said to be steps."""
+_NOTES: Final = re.compile(r"^## Notes[ \t]*\n+", re.MULTILINE)
+
+
+def press_of(
+    box: str, lines: Sequence[str], first: int, last: int, line: str, *, to: str = "", more: str = ""
+) -> str:
+    """Return what a button says: the lines of a box that it stands for, and what goes there.
+
+    `more` goes into the box `to` besides: a line of the method among the notes.
+    """
     was = "\n".join(lines[first : last + 1])
-    return json.dumps({"box": box, "first": first, "was": was, "line": line}, ensure_ascii=False)
+    said = {"box": box, "first": first, "was": was, "line": line}
+    return json.dumps(said | ({"to": to, "more": more} if to else {}), ensure_ascii=False)
 
 
 def pressed_in(form: Mapping[str, str], said: str) -> dict[str, str]:
@@ -33,7 +45,26 @@ def pressed_in(form: Mapping[str, str], said: str) -> dict[str, str]:
     if lines[first : first + len(asked)] != asked:
         return dict(form)
     lines[first : first + len(asked)] = [line]
-    return {**form, box: "\n".join(lines)}
+    found = {**form, box: "\n".join(lines)}
+    to, more = press.get("to"), press.get("more")
+    if to in (SETTLED, "after") and isinstance(more, str):
+        found[to] = with_more(found.get(to, ""), more, to)
+    return found
+
+
+def with_more(text: str, more: str, box: str) -> str:
+    r"""Return what stands in a box with a line more: among the notes, or behind the last.
+
+    >>> with_more("## Notes\n\nIt sets late.\n\n## Source\n\nNan", "Photograph: Ann", "after")
+    '## Notes\n\nPhotograph: Ann\n\nIt sets late.\n\n## Source\n\nNan'
+    >>> with_more("## Source\n\nNan", "Ann", "after"), with_more("", "Ann", "after")
+    ('## Notes\n\nAnn\n\n## Source\n\nNan', 'Ann')
+    """
+    if box == SETTLED or not text.strip():
+        return f"{text}\n{more}".strip("\n")
+    if found := _NOTES.search(text):
+        return f"{text[: found.end()]}{more}\n\n{text[found.end() :]}"
+    return f"## Notes\n\n{more}\n\n{text}"
 
 
 def _read(said: str) -> dict[str, object]:

@@ -7,11 +7,12 @@ meant is hers to say.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
+from stillroom.bringing.doubted import quoted
 from stillroom.core.amounts.quantities import Unmeasured, show_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
@@ -47,7 +48,8 @@ class Answer:
 class ReadBack:
     """How one line was read: "known", "unknown", "asked", "heading" or "step".
 
-    `first` and `last` are a step's lines in its box; `known_as` is what the book calls the food
+    `first` and `last` are a step's lines in its box; `named` is how a question names it that asks
+    whether it is one; `known_as` is what the book calls the food
     where the line calls it otherwise.
     """
 
@@ -62,6 +64,7 @@ class ReadBack:
     first: int = 0
     last: int = 0
     known_as: str = ""
+    named: str = ""
 
 
 @dataclass(frozen=True)
@@ -202,8 +205,13 @@ _RATIO_WORDS: Final = frozenset({"to", "for", "each", "every", "per", "of"})
 """What says that an amount is one to another, in the line and in the book's own way."""
 
 
-def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> list[ReadBack]:
-    """Read each step: its words with the amounts in them, and where an amount could be put."""
+def read_steps_box(
+    text: str, ingredients: Sequence[Ingredient], ways: Ways, doubted: Collection[str] = ()
+) -> list[ReadBack]:
+    """Read each step: its words with the amounts in them, and where an amount could be put.
+
+    `doubted` are lines of which it is asked whether they are steps, as that question names them.
+    """
     found = []
     number = 0
     for line in step_lines(text):
@@ -213,7 +221,8 @@ def read_steps_box(text: str, ingredients: Sequence[Ingredient], ways: Ways) -> 
         number += 1
         first, last = line.at
         step = _read_step(number, line.text, ingredients, ways)
-        found.append(replace(step, first=first, last=last))
+        named = named_so if (named_so := quoted(line.text)) in doubted else ""
+        found.append(replace(step, first=first, last=last, named=named))
     return found
 
 

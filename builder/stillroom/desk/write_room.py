@@ -7,7 +7,7 @@ the draft is right. A file that was changed elsewhere meanwhile is shown side by
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -20,13 +20,22 @@ from stillroom.beginning.recipe import slug_of
 from stillroom.bringing.naming import kind_of_title
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.desk.brought_questions import asked_by_boxes, asked_in, ticked_in, without_asked
+from stillroom.desk.boxes import step_lines
+from stillroom.desk.brought_questions import (
+    asked_by_boxes,
+    asked_in,
+    asked_of_lines,
+    named_lines,
+    ticked_in,
+    with_lines_answered,
+    without_asked,
+)
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
 from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
-from stillroom.desk.pressing import press_of, pressed_in
+from stillroom.desk.pressing import SETTLED, press_of, pressed_in
 from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
 from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
@@ -141,23 +150,26 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
     kind = form.get("kind") or kind_of_title(form.get("title", "")).word
     form["kind"] = kind
     raw = without_asked(write_form(base, f"{ident}.md", form), ticked_in(posted))
+    steps = [one.text for one in step_lines(form.get("method", "")) if not one.is_heading]
+    raw = with_lines_answered(raw, steps, posted.get(SETTLED, ""))
     look = desk.look(ident, slug_for(ident, form), raw)
     rows: tuple[Row, ...] = ()
     try:
         rows = lay_out(raw, f"{ident}.md").ingredients()
     except ProblemsFound:
         rows = ()
-    return Tried(raw, look, _parts(desk.ways(), form, rows, look), kind)
+    parts = _parts(desk.ways(), form, rows, look, named_lines(raw))
+    return Tried(raw, look, parts, kind)
 
 
 def _parts(
-    ways: Ways, form: Mapping[str, str], rows: tuple[Row, ...], look: Look
+    ways: Ways, form: Mapping[str, str], rows: tuple[Row, ...], look: Look, doubted: Collection[str]
 ) -> dict[str, str]:
     """Return the fragments that stand beside the boxes, by the element that each belongs in."""
     ways = ways.spoken(form.get("method", ""), form.get("ingredients", ""))
     read = read_box(form.get("ingredients", ""), rows, ways)
     goes_in = readable(form.get("ingredients", ""), rows, ways)
-    steps = read_steps_box(form.get("method", ""), goes_in, ways)
+    steps = read_steps_box(form.get("method", ""), goes_in, ways, doubted)
     parts = {
         f"read-{box}": fill(
             template, rows=rows, lines=form.get(box, "").split("\n"), press_of=press_of
@@ -269,7 +281,8 @@ def forget(desk: Desk, ident: str) -> None:
 
 def _answered(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Response:
     """Put an answer that was pressed in its line, where no script has done so."""
-    form = pressed_in(filled(posted), posted["answer"])
+    settled = {SETTLED: posted.get(SETTLED, "")}
+    form = pressed_in(filled(posted) | settled, posted["answer"])
     return boxes_of(desk, ident, form, posted.get("opened", ""), files, is_unsaved=True)
 
 
@@ -301,7 +314,7 @@ def boxes_of(
         drop_unsaved(desk.place, ident)
     chosen = form.get("kind") or tried.kind
     asked = [] if "whole" in form else asked_in(tried.raw)
-    boxed = _boxed(desk, files) if asked else set()
+    boxed = _boxed(desk, files) | asked_of_lines(asked) if asked else set()
     kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
     return page(
@@ -311,7 +324,7 @@ def boxes_of(
         pictures=desk.book().settings.pictures,
         here="recipes",
         ident=ident,
-        form={**empty_form(), **form},
+        form={SETTLED: "", **empty_form(), **form},
         opened=opened,
         parts={} if is_empty else tried.parts,
         said_now="" if is_empty else _said(tried.look),

@@ -124,19 +124,36 @@ function soon() {
   waiting = setTimeout(look, PAUSE_MS);
 }
 
+// What stands in a box with a line more: among the notes, or behind the last. As pressing.py does it.
+function withMore(text, more, box) {
+  if (box === "settled" || !text.trim()) {
+    return `${text}\n${more}`.replace(/^\n+|\n+$/g, "");
+  }
+  const notes = /^## Notes[ \t]*\n+/m.exec(text);
+  if (notes) {
+    const end = notes.index + notes[0].length;
+    return `${text.slice(0, end)}${more}\n\n${text.slice(end)}`;
+  }
+  return `## Notes\n\n${more}\n\n${text}`;
+}
+
 // Puts an answer that was pressed in its line, and the hand back where it was. A line that was typed
 // on since it was asked about stays as it is, and is read anew.
 function answer(button) {
-  const { box, first, was, line } = JSON.parse(button.value);
+  const { box, first, was, line, to, more } = JSON.parse(button.value);
   const area = document.getElementById(box);
   const lines = area.value.split("\n");
   const asked = was.split("\n");
   const stands = asked.every((one, at) => lines[first + at] === one);
   if (stands) {
-    lines.splice(first, asked.length, line);
+    lines.splice(first, asked.length, ...line.split("\n"));
     area.value = lines.join("\n");
   }
-  const end = lines.slice(0, first + (stands ? 1 : asked.length)).join("\n").length;
+  if (stands && to) {
+    const other = document.getElementById(to);
+    other.value = withMore(other.value, more, to);
+  }
+  const end = lines.slice(0, first + (stands ? line.split("\n").length : asked.length)).join("\n").length;
   area.focus();
   area.setSelectionRange(end, end);
   soon();

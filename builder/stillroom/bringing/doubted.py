@@ -1,0 +1,89 @@
+"""Lines of a method that are not known to be work, and not known to be none: one question names them.
+
+At the desk each is answered with a press: brought_questions.py there. Leaves out what is plainly none:
+remarks.py, afterwords.py, tails.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from stillroom.bringing.known_work import TONGUES, bare, is_work, tongues_of
+
+ASKED_OF_METHOD: Final = "Is this part of the method?"
+"""How the question begins that names them."""
+HOW_TO_ANSWER: Final = (
+    'Let stand what is a step, write what is a note below "## Notes", and take out the rest.'
+)
+_SHOWN: Final = 60
+_LEAST_TOLD: Final = 2
+"""Small words of a language, from which on one line may be in another than its paper."""
+_MOST_NAMED: Final = 24
+_LEAST_OF_A_WORD: Final = 4
+_WORD: Final = re.compile(r"[^\W\d_]+")
+_QUOTED: Final = re.compile(r'"[^"]*"')
+
+
+def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
+    """Return the steps that are not known to be work; `listed` are the lines of what goes in.
+
+    >>> doubted_steps(["Boil the plums in a pan.", "Photograph: Ann"], ["1 kg plums"])
+    ['Photograph: Ann']
+    """
+    listed = tuple(listed)
+    tongues = tongues_of((*steps, *listed)) or TONGUES
+    named = frozenset(
+        word
+        for line in listed
+        for word in _WORD.findall(bare(line))
+        if len(word) >= _LEAST_OF_A_WORD
+    )
+    return [
+        step
+        for step in steps
+        if not is_work(step, tongues, named) and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
+    ]
+
+
+def quoted(line: str) -> str:
+    """Return a line as the question names it: its first words."""
+    said = " ".join(line.split()).replace('"', "'")
+    return f'"{said[:_SHOWN].rstrip()}{" …" if len(said) > _SHOWN else ""}"'
+
+
+def asked_of(lines: Sequence[str]) -> str:
+    """Return the question that names some lines; "" for none."""
+    if not lines:
+        return ""
+    named = " · ".join(dict.fromkeys(map(quoted, lines[:_MOST_NAMED])))
+    more = len(lines) - _MOST_NAMED
+    return f"{ASKED_OF_METHOD} {named}{f' and {more} more' if more > 0 else ''}."
+
+
+def named_in(question: str) -> list[str]:
+    """Return how a question names its lines, as `quoted` does; none of any other question.
+
+    >>> named_in(f"{asked_of(['Photograph: Ann', 'Share'])} {HOW_TO_ANSWER}")
+    ['"Photograph: Ann"', '"Share"']
+    """
+    if not question.startswith(ASKED_OF_METHOD):
+        return []
+    return _QUOTED.findall(question.removesuffix(HOW_TO_ANSWER))
+
+
+def without_named(question: str, gone: Iterable[str]) -> str:
+    """Return a question without some of the lines that it names; "" where none is left.
+
+    >>> without_named(asked_of(["Photograph: Ann", "Share"]), ['"Share"'])
+    'Is this part of the method? "Photograph: Ann".'
+    >>> without_named(asked_of(["Share"]), ['"Share"'])
+    ''
+    """
+    was = named_in(question)
+    left = [one for one in was if one not in set(gone)]
+    rest = question[len(ASKED_OF_METHOD) :].removeprefix(f" {' · '.join(was)}")
+    if not left and rest[:1] == ".":
+        return ""
+    return " ".join(filter(None, (ASKED_OF_METHOD, " · ".join(left)))) + rest
