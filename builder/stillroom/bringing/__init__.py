@@ -12,7 +12,8 @@ A file goes through three rooms:
   ``said_to_one``), ``farewell``, ``dividing``,
   ``below_list``, ``list_lines``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
-  ``naming``, ``decimals``; ``writing`` puts drafts into a folder, never over what is there.
+  ``naming``, ``decimals``, ``doubted`` and ``known_work`` (what is plainly done, by the words of
+  work.yml); ``writing`` puts drafts into a folder, never over what is there.
 
 Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
 only from ``core``, ``saving`` and ``beginning``.

@@ -43,7 +43,8 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
     return [
         step
         for step in steps
-        if not is_work(step, tongues, named) and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
+        if not is_work(step, tongues, named)
+        and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
     ]
 
 

@@ -43,7 +43,9 @@ _MEASURED: Final = clause_regex(
 _MINUTES: Final = late_regex(r"\d\s?min\b", re.IGNORECASE)
 _GENITIVE: Final = late_regex(r"['’]s\b")
 _BRACKETS: Final = late_regex(r"\([^()]{0,200}\)")
-_MARKS: Final = late_regex(r"^[\W\d_]*(?:(?:step|schritt|[ée]tape|paso|passo|steg|trin)\s*\d+\W*)?", re.I)
+_MARKS: Final = late_regex(
+    r"^[\W\d_]*(?:(?:step|schritt|[ée]tape|paso|passo|steg|trin)\s*\d+\W*)?", re.I
+)
 
 
 @dataclass(frozen=True)
@@ -86,7 +88,8 @@ def _tongue(name: str) -> _Tongue:
         few = str(group.get("weak", "")).split()
         weak.update(f"{stem}{end}" for stem in few for end in ends)
     many = {
-        key: frozenset(str(own.get(key, "")).split()) for key in ("own", "starts", "nouns", "joins", "named", "small", "leads", "ones")
+        key: frozenset(str(own.get(key, "")).split())
+        for key in ("own", "starts", "nouns", "joins", "named", "small", "leads", "ones")
     }
     return _Tongue(
         **many,
@@ -133,9 +136,7 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     >>> tongues_of(["Mix the onions with the honey."])
     ('en',)
     """
-    said = [
-        word for text in texts for word in _WORD.findall(bare(text[:_LONGEST]))
-    ][:_MOST_SMALL]
+    said = [word for text in texts for word in _WORD.findall(bare(text[:_LONGEST]))][:_MOST_SMALL]
     told = {name: sum(map(_tongue(name).small.__contains__, said)) for name in TONGUES}
     most = max(told.values())
     if most < least:

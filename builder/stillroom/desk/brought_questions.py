@@ -63,7 +63,9 @@ def named_lines(raw: str) -> set[str]:
 
 def asked_of_lines(asked: Sequence[str]) -> set[str]:
     """Return those questions that are asked at each line which they name, and of no other."""
-    return {words for words in asked if named_in(words) and not without_named(words, named_in(words))}
+    return {
+        words for words in asked if named_in(words) and not without_named(words, named_in(words))
+    }
 
 
 def with_lines_answered(raw: str, steps: Sequence[str], settled: str) -> str:

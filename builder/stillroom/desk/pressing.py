@@ -21,7 +21,14 @@ _NOTES: Final = re.compile(r"^## Notes[ \t]*\n+", re.MULTILINE)
 
 
 def press_of(
-    box: str, lines: Sequence[str], first: int, last: int, line: str, *, to: str = "", more: str = ""
+    box: str,
+    lines: Sequence[str],
+    first: int,
+    last: int,
+    line: str,
+    *,
+    to: str = "",
+    more: str = "",
 ) -> str:
     """Return what a button says: the lines of a box that it stands for, and what goes there.
 
