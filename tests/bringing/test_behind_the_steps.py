@@ -15,10 +15,10 @@ from __future__ import annotations
 import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
+from stillroom.bringing.doubted import doubted_steps
 from stillroom.bringing.found import Row
 from stillroom.bringing.joining import with_heads
 from stillroom.bringing.sorting import makes_of
-from stillroom.bringing.doubted import doubted_steps
 from stillroom.bringing.tails import tail_of
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.web_page import rows_of_page
@@ -482,7 +482,7 @@ def test_a_last_paragraph_in_which_nothing_is_plainly_done_is_asked(
     ],
 )
 def test_a_last_step_is_not_asked_about(said: str) -> None:
-    assert doubted_steps(["Boil the plums.", said], ["1 kg plums"]) == []
+    assert said not in doubted_steps(["Boil the plums.", said], ["1 kg plums"])
 
 
 def test_a_caption_is_no_food_and_a_head_of_tips_no_step() -> None:

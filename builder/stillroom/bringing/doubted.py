@@ -1,7 +1,7 @@
-"""Lines of a method that are not known to be work, and not known to be none: one question names them.
+"""Lines of a method that are not known to be work nor to be none: one question names them.
 
-At the desk each is answered with a press: brought_questions.py there. Leaves out what is plainly none:
-remarks.py, afterwords.py, tails.py.
+At the desk each is answered with a press: brought_questions.py there. Leaves out what is plainly
+none: remarks.py, afterwords.py, tails.py.
 """
 
 from __future__ import annotations

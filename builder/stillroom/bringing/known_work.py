@@ -1,7 +1,7 @@
 """Whether a line of a method is plainly work: something is bidden, measured out, timed or heated.
 
-Told by the words of work.yml, in the language of the paper. Three answers: work, no work (sorting.py
-and its fellows know what that is), and not known, which is asked about: doubted.py.
+Told by the words of work.yml, in the language of the paper. Three answers: work, no work, which
+sorting.py and its fellows know, and not known, which is asked about: doubted.py.
 """
 
 from __future__ import annotations
@@ -32,7 +32,8 @@ _CLAUSE: Final = clause_regex(
 _TIMED: Final = clause_regex(
     r"(?:\d|\b(?:one|two|three|four|five|six|eight|ten|twelve|few|zwei|drei|vier|deux|trois|dos|tres|due|tre|twee|drie|två|tre|quelques|einige|qualche|några|noen|nokre|eine?r?|une?|una?|en|ett|et))\s?(?:-\s?)?(?:min\w*|mn|hours?|hrs?|std|stunden?|h|heures?|or[ae]|horas?|minuut|uur|timm\w+|tim|timer|time|godz\w*|hod\w*|days?|tage?n?|jours?|giorn[io]|d[ií]as?|dage?n?|dag\w*|dias?|dni|dn[ůíy]"
     r"|weeks?|wochen?|semaines?|settiman[ae]|semanas?|we[ek]k?en|weken|veck\w+|uger|uker|tygodn\w+|t[ýy]dn\w+|months?|monate?n?|mois|mes[ei]\w?|maand\w*|m[åa]n\w+|meses|miesi\w+|m[ěe]s[ií]c\w*)\b"
-    r"|[°º˚]|\d\s?(?:grad\w*|degrees?|gradi|grados?|graus|graden|st\b\.?|stopni)|\bovernight\b|über nacht",
+    r"|[°º˚]|\d\s?(?:grad\w*|degrees?|gradi|grados?|graus|graden|st\b\.?|stopni)"
+    r"|\bovernight\b|über nacht",
     re.IGNORECASE,
 )
 _MEASURED: Final = clause_regex(
