@@ -15,6 +15,7 @@ from stillroom.core.words.patterns import clause_regex
 
 _SPOILS = frozenset({"perishable", "egg", "pasteurised-egg"})
 # a salsa, a relish, a salad; fruit and sugar are a jam, whatever their method leaves out
+_FLESH = frozenset({"fish", "meat", "mushroom"})
 _RAW = frozenset({"vegetable", "low-acid-vegetable", "fresh-herb"})
 _SERVED_COLD = clause_regex(
     r"\b(?:refrigerat\w*|chill(?:ed)?|fridge|refrigerator)\b[^;]*"
@@ -34,6 +35,32 @@ _CHILLED = clause_regex(
     r"^\W*(?:cover(?:ed)?,? (?:and |tightly )?|cool,? (?:then |and )?|seal and )?"
     r"(?:refrigerate|chill)(?: (?:it|them|the \w+|in the fridge|covered|well))*,? (?:for )?"
     r"(?:at least|several|a few)\b(?:(?! to set| until| till| then| before)[^;])*$"
+)
+_AS_WARM = clause_regex(r"\b(?:cool\w*|come|comes|down) (?:\w+ )?to room temperature\b")
+# a pickle of the fridge: boiled, left there for a day and then eaten
+_COLD = (
+    r"(?:kühlschrank|\b(?:réfrigérateur|frigo|nevera|refrigerador|frigorifero|koelkast"
+    r"|kyl(?:en|skåp\w*)?)\b)"
+)
+_WHILE = r"\b(?:hours?|hrs?|overnight|days?|weeks?)\b"
+_WHILE_ELSEWHERE = (
+    r"(?:stunden|tage?n?|heures|jours?|horas|días?|giorn[oi]|uur|dag(?:ar|en)?|dygn|nacht|nuit|noche"
+    r"|notte|natt)\b"
+)
+_LEFT_COLD = clause_regex(
+    rf"\b(?:refrigerate|chill|(?:in|into|to) (?:the |your )?(?:fridge|refrigerator))\b[^;]*{_WHILE}"
+    rf"|{_WHILE}[^;]*\bin (?:the |your )?(?:fridge|refrigerator)\b"
+    rf"|{_WHILE_ELSEWHERE}[^;]*{_COLD}|{_COLD}[^;]*\b{_WHILE_ELSEWHERE}"
+)
+# it sets or cools there, and something is done with it afterwards
+_GOES_ON = clause_regex(
+    r"\b(?:to (?:set|cool|firm|chill)|until|till|then|fill\w*|pour\w*|boil\w*|cook\w*|bake|dry"
+    r"|dehydrate|smoke|strain|drain|cut|slice|remove|tills|bis|füll\w*|koch\w*)\b"
+)
+# boiled in its jar, or said to be a thing for the shelf
+_PROCESSED = clause_regex(
+    r"(?i)\b(?:process(?:ed)? (?:\w+ ){0,3}(?:for \d+|jars?|\d+ ?min\w*)|(?:water|boiling)[- ](?:water )?bath|canners?|canning"
+    r"|stérilis\w*|esteriliz\w*|baño maría|bagnomaria|bain[- ]marie|weck\w*|einkoch\w*|einweck\w*)\b"
 )
 # put up for the shelf: sealed, or boiled as a jam is
 _SEALED = clause_regex(
@@ -59,7 +86,7 @@ _ELSEWHERE = clause_regex(
 
 def is_chilled_last(recipe: Recipe, last: str) -> bool:
     """Tell whether the last words of a method leave it in the cold, without saying "keep"."""
-    if ON_THE_SHELF.search(last) or not recipe.kind.is_eaten:
+    if ON_THE_SHELF.search(_AS_WARM.sub(" ", last)) or not recipe.kind.is_eaten:
         return False
     told = [", ".join(affirmed_clauses(one)) for one in split_sentences(last)]
     # a liqueur or a sealed jar that is chilled to be drunk or eaten stands on the shelf till then
@@ -69,8 +96,19 @@ def is_chilled_last(recipe: Recipe, last: str) -> bool:
     cold = any(map(_SERVED_COLD.search, told)) or (bool(told) and _CHILLED.search(told[-1]))
     if cold and (jar or (spoils and recipe.kind.is_("drink"))):
         return True
+    # what egg and cream set in the cold is no pickle: whoever wrote it says where it stands
+    if not spoils and recipe.kind.is_("put up") and _holds(recipe, _RAW | _FLESH):
+        at = next((place for place, one in enumerate(told) if _LEFT_COLD.search(one)), None)
+        if at is not None and not any(map(_GOES_ON.search, _behind(told, at))):
+            return not any(_PROCESSED.search(one.text) for one in recipe.method)
     cool = any(_KEPT_COOL.search(one) and not _ELSEWHERE.search(one) for one in told)
     return cool and spoils
+
+
+def _behind(told: list[str], at: int) -> list[str]:
+    """Return what is said behind the words of a place in its own sentence, and all that follows."""
+    found = _LEFT_COLD.search(told[at])
+    return [told[at][found.end() :] if found else "", *told[at + 1 :]]
 
 
 def _holds(recipe: Recipe, tags: frozenset[str]) -> bool:

@@ -155,6 +155,7 @@ _MAY_CLAIM = clause_regex(
 )
 # loose words at the least that they can mean, since what is shorter is safe
 _LOOSELY: Mapping[str, str] = {
+    r"\b(?:an?|one) (?:full|whole|entire|good) (?=day|week|month|year)": "1 ",
     r"\b(?:an? )?couple (?:of )?(?=day|week|month|year)": "2 ",
     r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
     r"\bseveral (?=day|week|month|year)": "3 ",
@@ -162,6 +163,10 @@ _LOOSELY: Mapping[str, str] = {
     r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
     r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
 }
+# "refrigerate 24 hours" ends the making; nobody keeps a thing for hours
+_WAITS_COLD = clause_regex(
+    r"\b(?:refrigerate|chill)\b(?![^.]*\b(?:up to|no (?:longer|more)|within|at most|maximum)\b)"
+)
 _A_DAY = 24 * 60
 _A_WEEK = 7 * _A_DAY
 
@@ -224,7 +229,9 @@ def first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
         words = re.sub(loose, least, words)
     for pattern in patterns:
         if found := pattern.search(words):
-            return days_of(next(filter(None, found.groups())))
+            span = days_of(next(filter(None, found.groups())))
+            if span is None or span.unit != "hour" or not _WAITS_COLD.search(found[0]):
+                return span
     return None
 
 

@@ -92,7 +92,9 @@ _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
 _KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\bgekühlt|\balmacen|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
-    r"|\bförvara|\bhåller\b|\bhållbar"
+    r"|\bförvara|\bhåller\b|\bhållbar|\bstår sig"
+    r"|\b(?:stell\w*|mett(?:re|ez|ere|ete)|plac(?:er|ez)|ripo(?:rre|nete|ni)|pon(?:er|ga)|meter|zet"
+    r"|zetten|ställ\w*)\b"
 )
 _LENGTH_ELSEWHERE = clause_regex(
     r"\b(?:tage?n?|wochen?|monate?n?|jours?|semaines?|mois|días?|semanas?|mes(?:es|i|e)?|giorn[oi]"
@@ -109,11 +111,11 @@ _UP_TO_DAYS = clause_regex(
 )
 # "einfrieren" is put away by itself
 _FROZEN_ELSEWHERE = clause_regex(
-    r"\b(?:einfrieren|eingefroren|tiefgefrier\w*|tiefgekühlt|congelez|congeler|surgeler|surgelez"
-    r"|congelar|congele|congelare|congelate|surgelare|invriezen|ingevroren)\b"
+    r"\b(?:einfrieren|einzufrieren|frier\w+ [^.;,]{0,40}\bein|eingefroren|tiefgefrier\w*|tiefgekühlt|congelez|congeler|surgeler|surgelez"
+    r"|congelar|congele|congelare|congelate|surgelare|invriezen|ingevroren|frys(?:a|es)? in)\b"
 )
 _NOT_KEPT_ELSEWHERE = clause_regex(
-    r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|bis|jusqu\w*|fino|hasta|tot|vor|avant"
+    r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|tills?|bis|jusqu\w*|fino|hasta|tot|vor|avant"
     r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )

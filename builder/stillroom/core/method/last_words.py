@@ -28,7 +28,7 @@ FRIDGE = clause_regex(
     rf"\b(?:fridge|refrigerat\w*|chilled|(?:ahead|in advance)\b[^;]{{0,40}}\bchill|{_KEEP_COLD})\b"
 )
 PUT_AWAY = clause_regex(
-    r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?)\b(?! stirring)[^.;]*"
+    r"\b(?:keeps?|kept|stored?|storing|stays?|lasts?|lives?|holds?)\b(?! stirring)[^.;]*"
     r"\b(?:fridge|refrigerator|freezer|frozen|refrigerated|chilled)\b"
     r"|\b(?:fridge|refrigerator)\b[^.;]*\b(?:keeps|will keep|lasts?|stays? good|good for|life)\b"
     r"|\b(?:fridge|refrigerator|freezer|refrigerated?|freeze|frozen)\b[^.;]*"
@@ -73,7 +73,7 @@ _ONLY_SERVES = clause_regex(
 )
 # what is cut and eaten from where it lay: cured fish, a terrine
 _ONLY_CUTS = clause_regex(
-    r"^\W*(?:(?:with|using) an? (?:very )?(?:sharp|long|thin) [^,.;]{1,20}, )?"
+    r"^\W*(?:(?:with|using) an? (?:very )?(?:sharp|long|thin) [^,.;]{1,20}, |after [^,.;]{1,30}, )?"
     r"(?:cut|slice|carve|unwrap|unmould|turn out|scrape|wipe|pat|remove|rinse|take)\b"
     r"(?!.*\b(?:jars?|bottles?|fill|pack|oil|tins?|boil|bake|cook|fry|shelf|cupboard|pantry)\b)"
 )
