@@ -61,7 +61,10 @@ _NOT_GLASS = clause_regex(
     re.IGNORECASE,
 )
 _EMPTY = clause_regex(
-    r"\bwarm,? (?:and )?(?:dark |dry |quiet )*(?:place|spot|corner|cupboard|room)"
+    # "sterilise the mason jar and its lid by dipping it into boiling water for 10 seconds"
+    r"\b(?:sterili[sz]|scald|wash|rins|dip)\w*\s+(?!(?:\w+\s+){0,4}(?:filled|full|sealed|closed|packed)\b)"
+    r"(?:\w+\s+){0,4}(?:jars?|bottles?|lids?)\b[^.;]*\b(?:boiling|hot|simmering) (?:soapy )?water\b"
+    r"|\bwarm,? (?:and )?(?:dark |dry |quiet )*(?:place|spot|corner|cupboard|room)"
     r"|(?<!into )(?<!in )(?<!into the )(?<!in the )\b"
     r"(?:boil|scald|heat|warm|steam|wash|sterilis|steriliz)\w*\s+(?:(?:the"
     r"|your|a|clean|empty|washed"
@@ -129,7 +132,7 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
     ''
     """
     hot = cooked = ""
-    filled = False
+    filled = dried = False
     for clause in clauses:
         english = _NOT_GLASS.sub(" tub ", in_english_too(clause))
         plain = _NOT_ITS_HEAT.sub(" ", _EMPTY.sub(" ", english))
@@ -138,6 +141,7 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
         glass = bool(_GLASS.search(plain)) or bool(_VERB_ALONE.search(f"{plain} "))
         if _HEATED.search(plain):
             hot = cooked = clause
+        dried = dried or bool(dried_through([plain]))
         if filled and _HEATED_IN_GLASS.search(plain):
             return clause
         if hot and _goes_cold(plain, hot):
@@ -147,4 +151,5 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
         if (glass or filled or sure_of_glass) and _HOT_COVER.search(plain):
             return clause
         filled = filled or (glass and bool(_FILLS.search(plain)))
-    return hot if hot and cooked and sure_of_glass and not filled else ""
+    # jerky that is heated once more when it is dry goes into no jar hot
+    return hot if hot and cooked and sure_of_glass and not (filled or dried) else ""

@@ -49,6 +49,11 @@ _BARE_HEAT = clause_regex(
     r"(?: (?:it|gently|slowly|for|until|over|on|together|to (?:a|the)|through|hard)\b|[.,;]|$)",
     re.IGNORECASE,
 )
+# "add the vanilla to the spirit; then combine the cooled syrup with it": what was hot meets it cold
+_MET_COLD = clause_regex(
+    r"\b(?:cooled|cold|chilled) (?:\w+ ){0,3}(?:syrup|mixture|mix|liquid|coffee|tea|juice|infusion|custard)\b",
+    re.IGNORECASE,
+)
 _MIXES = clause_regex(r"\b(?:mix|combine|add|stir in|pour in)\b", re.IGNORECASE)
 _ADDS = clause_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
@@ -108,7 +113,7 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
         plain = _ELSEWHERE.sub(" ", sentence)
         named = place in named_in
         where = spirit.search(plain)
-        if where and _COOLS.search(plain[: where.start()]):
+        if where and (_COOLS.search(plain[: where.start()]) or _MET_COLD.search(plain)):
             hot = False
         later = last_named > place
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later

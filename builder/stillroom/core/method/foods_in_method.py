@@ -29,6 +29,7 @@ from stillroom.core.method.not_put_in import (
     without_what_is_served,
 )
 from stillroom.core.method.of_the_list import (
+    is_a_result,
     is_filled_or_kept,
     is_the_thing_made,
     made_of_the_list,
@@ -224,6 +225,8 @@ def _without_amounts(
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:
             continue
         if made_of_the_list(food, listed) or is_the_thing_made(forms, clause[:start], recipe.title):
+            continue
+        if is_a_result(food, clause[:start]):
             continue
         if is_filled_or_kept(food, listed, (clause, start, end), recipe.title):
             continue

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from functools import cache
 
 from stillroom.core.method.sentences import is_for_whoever, split_sentences
-from stillroom.core.method.tag_words import before_and_on_the_tag, tells_a_use
+from stillroom.core.method.tag_words import before_and_on_the_tag, hands_on, tells_a_use
 from stillroom.core.method.words import find_phrase
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
@@ -116,11 +116,14 @@ def sentences_of_the_maker(recipe: Recipe) -> Iterator[str]:
     Of a dry mix that is also how it is made up: "To make: add 1 egg", "3 spoons into a mug of hot
     milk". What begins a method is the maker's, and so is all of a bake.
     """
-    begun = theirs = False
+    begun = theirs = handed = False
     dry = recipe.kind.is_("dry")
     for step in recipe.method:
         told, on_the_tag = before_and_on_the_tag(step.text) if dry else (step.text, "")
         for sentence in split_sentences(told):
+            if handed and not _pattern("maker_again").search(sentence):
+                continue
+            handed = dry and begun and hands_on(sentence)
             if is_for_whoever(sentence):
                 theirs = theirs or tells_a_use(sentence)
                 continue

@@ -38,7 +38,23 @@ _KEPT = clause_regex(
     re.IGNORECASE,
 )
 _READY = clause_regex(
-    r"^ (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b|^ (?:will )?keeps?\b",
+    r"^ (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b"
+    r"|^ (?:(?:will|should|can|may) )?(?:keep|store|last|hold)s?\b",
+    re.IGNORECASE,
+)
+# "noodles with pesto" are no pesto
+_GOES_WITH = clause_regex(
+    r"\b(?:with|and|on|in|mit|und|auf|avec|et|au|aux|con|y|e|al|alla|met|en|med|och) (?:\w+ )?\w+\W*$",
+    re.IGNORECASE,
+)
+# "grind the oats to a fine flour", "réduire en farine": no flour of the shop goes in
+_GROUND = frozenset({"flour", "raw-flour"})
+_GROUND_TO = clause_regex(
+    r"\b(?:(?:grind|ground|whizz|blitz|blend|process|mill|pulse|pulveri[sz]e|turn|reduc|rédui|mahl|mixe|moud|mixer"
+    r"|tritur|mol|macin|frull|mal|mix)\w*\b[^.;]*\b(?:to|into|until (?:you have|it (?:is|becomes"
+    r"|resembles|looks like)|they (?:become|resemble)|like)|zu|en|hasta (?:obtener|que quede)|in|tot|till)"
+    r"|\bzu|until (?:you have|it (?:becomes|resembles)))(?: (?:a|an|the|ein(?:em)?|una?|une))?(?: (?:very"
+    r"|fine|coarse|rough|smooth|feine[mn]?|fina?|fine?|fijn))* $",
     re.IGNORECASE,
 )
 # what a thing is called, and no more harm than its parts bring
@@ -57,6 +73,8 @@ def made_of_the_list(food: Staple, listed: Listed) -> bool:
         return "sugar" in tags
     if _ITS_OTHER_NAMES.get(food.name) in own:
         return True
+    if food.name == "cloves" and "garlic" in tags:
+        return True  # "crush each garlic clove"
     if food.name == "herbs" and "herb" in tags:
         return True  # "die Kräuter hacken": the rosemary and thyme of the list
     if food.name == "vanilla" and any(name.startswith("vanilla ") for name in own):
@@ -73,14 +91,31 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     True
     >>> is_the_thing_made(("pesto",), "Stir in ", "Courgette pesto")
     False
+    >>> is_the_thing_made(("pesto",), "Toss them in the ", "Noodles with pesto")
+    False
+    >>> is_the_thing_made(("pesto",), "Danach kann das ", "Bärlauchpesto")
+    True
     """
     said = " ".join(forms)
-    if said not in _dishes():
+    if said not in _dishes() or _GOES_WITH.search(title):
         return False
     named = tuple(word.form for word in words_of(title.partition("(")[0]))
+    # "Bärlauchpesto", and in the method "das Pesto"
+    compound = len(forms) == 1 and bool(named) and named[-1].endswith(forms[0])
     behind = before.lower().rstrip().removesuffix(" the").rstrip()
     put_in = any(behind.endswith(word) for word in method_words("stirred_in"))
-    return named[-len(forms) :] == forms and not put_in
+    return (compound or named[-len(forms) :] == forms) and not put_in
+
+
+def is_a_result(food: Staple, before: str) -> bool:
+    """Whether words name only how fine something is ground: "until you have fine flour".
+
+    >>> from stillroom.core.larder.food_reading import read_food
+    >>> flour = read_food("flour").food
+    >>> is_a_result(flour, "whizz the oats until you have fine "), is_a_result(flour, "add the ")
+    (True, False)
+    """
+    return bool(food.tags & _GROUND and _GROUND_TO.search(before))
 
 
 def is_filled_or_kept(

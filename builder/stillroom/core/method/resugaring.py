@@ -20,6 +20,16 @@ _WORKED = clause_regex(
     r"\b(?:ferment\w*|works?\b|working|airlock|days?|weeks?|months?|racked?|strain\w*|dry)\b",
     re.IGNORECASE,
 )
+# what is only made ready for it has not worked yet
+_FITTINGS = clause_regex(
+    r"\bferment\w* (?:locks?|vessels?|jars?|buckets?|bins?|crocks?|bottles?|weights?|bungs?)\b"
+    r"|\b(?:take|fit|takes|fits|for) an? (?:airlock|fermentation lock)\b",
+    re.IGNORECASE,
+)
+# and where the yeast goes in with it, the sugar is the first
+_WITH_THE_YEAST = clause_regex(
+    r"\b(?:add|pitch|sprinkle|stir in)\w* (?:the |your |in )?(?:\w+ )?yeast\b", re.IGNORECASE
+)
 _SUGAR_AGAIN = clause_regex(
     r"\bprim(?:e|ed|ing)\b|\b(?:second|secondary|2nd) ferment\w*"
     r"|\b(?:add|stir in|stir|put|drop|sweeten|dissolve|top up|feed|pour|spoon|divide|share"
@@ -56,7 +66,8 @@ def sugars_again(recipe: Recipe) -> str:
         found = _SUGAR_AGAIN.search(sentence)
         # the sugar of the first step is what it works on
         again = worked or bool(_EACH.search(sentence))
+        again = again and not _WITH_THE_YEAST.search(sentence)
         if found and again and any(_SHUT.search(one) for one in sentences[place : place + 3]):
             return found[0]
-        worked = worked or bool(_WORKED.search(sentence))
+        worked = worked or bool(_WORKED.search(_FITTINGS.sub(" ", sentence)))
     return ""

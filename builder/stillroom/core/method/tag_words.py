@@ -40,6 +40,17 @@ _LEADS = clause_regex(
     r") ?: ?",
     re.IGNORECASE,
 )
+# "attach the following baking instructions to the jar.", "Instructions for baking": what stands
+# behind it is the tag's, though no colon says so
+_HANDED_ON = clause_regex(
+    r"\b(?:attach|tie|add|fix|stick|glue|pin|hang|include|enclose|give|write|print|copy)\w*\b"
+    rf"(?: {_WORD}){{0,6}}? (?:(?:following|these|those|baking|cooking|mixing|preparation|making)"
+    rf" (?:{_WORD} ){{0,2}}?(?:instructions?|directions?|recipe)|this recipe)(?: {_WORD}){{0,8}}\W*$"
+    r"|^\W*(?:baking |cooking |mixing |preparation )?(?:instructions|directions)"
+    r"(?: (?:for|to) (?:the )?(?:baking|cooking|making|mixing|bake|cook|make|tag|label|card|jar))?"
+    r"\W*$",
+    re.IGNORECASE,
+)
 # what tells how a thing is used, and no greeting does
 _TELLS_HOW = clause_regex(
     r"\b(?:add|mix|stir|bake|boil|simmer|cook|pour|dissolve|sprinkle|empty|tip|melt|heat|brew|steep"
@@ -62,6 +73,17 @@ def before_and_on_the_tag(text: str) -> tuple[str, str]:
     if found and _TELLS_HOW.search(text, found.end()):
         return text[: found.start()], text[found.end() :]
     return text, ""
+
+
+def hands_on(sentence: str) -> bool:
+    """Whether a sentence only says that directions go with the present, which follow it.
+
+    >>> hands_on("Cover and attach the following baking instructions to the jar.")
+    True
+    >>> hands_on("Follow the instructions of the packet."), hands_on("Instructions for baking")
+    (False, True)
+    """
+    return bool(_HANDED_ON.search(sentence))
 
 
 def tells_a_use(sentence: str) -> bool:
