@@ -76,7 +76,8 @@ def test_one_that_is_processed_or_on_a_shelf_is_not_in_the_fridge(last: str) -> 
 
 
 @pytest.mark.parametrize(
-    "last", ["Ich empfehle, die Gläser einzufrieren.", "Am besten friert man sie portionsweise ein."]
+    "last",
+    ["Ich empfehle, die Gläser einzufrieren.", "Am besten friert man sie portionsweise ein."],
 )
 def test_who_is_told_to_freeze_it_freezes_it(last: str) -> None:
     lines = ["150 g Bärlauch", "200 ml Olivenöl", "60 g Hartkäse"]
@@ -146,7 +147,12 @@ def test_garlic_under_little_oil_is_refused_beyond_four_days(last: str) -> None:
 
 @pytest.mark.parametrize(
     "last",
-    ["Couvrir de vinaigre et de sel.", "Mit Essig bedecken.", "Cubrir con vinagre.", "Toss in oil."],
+    [
+        "Couvrir de vinaigre et de sel.",
+        "Mit Essig bedecken.",
+        "Cubrir con vinagre.",
+        "Toss in oil.",
+    ],
 )
 def test_what_is_covered_with_something_else_lies_in_no_oil(last: str) -> None:
     recipe = _made(TOMATOES, f"{last} Keeps for 2 months in the fridge.")

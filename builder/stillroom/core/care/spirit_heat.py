@@ -113,7 +113,8 @@ def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[s
         plain = _ELSEWHERE.sub(" ", sentence)
         named = place in named_in
         where = spirit.search(plain)
-        if where and (_COOLS.search(plain[: where.start()]) or _MET_COLD.search(plain)):
+        cold_there = named and any(map(_MET_COLD.search, sentences[place:]))
+        if cold_there or (where and _COOLS.search(plain[: where.start()])):
             hot = False
         later = last_named > place
         whole = bool(_ALL.search(plain) and _HEATS.search(plain)) and not later

@@ -8,7 +8,7 @@ holds egg, milk or cream. Leaves out plainer words of a place: keeping_said.py.
 from __future__ import annotations
 
 from stillroom.core.lines.staple_table import staple_of
-from stillroom.core.method.last_words import ON_THE_SHELF
+from stillroom.core.method.last_words import FREEZER, FRIDGE, ON_THE_SHELF
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -89,6 +89,10 @@ def is_chilled_last(recipe: Recipe, last: str) -> bool:
     if ON_THE_SHELF.search(_AS_WARM.sub(" ", last)) or not recipe.kind.is_eaten:
         return False
     told = [", ".join(affirmed_clauses(one)) for one in split_sentences(last)]
+    before = recipe.method[-2].text.lower() if len(recipe.method) > 1 else ""
+    if not (FRIDGE.search(last) or FREEZER.search(last) or ON_THE_SHELF.search(before)):
+        # "I keep these in a jar so that I can shake them" says no place: the step before it does
+        told = [*map(", ".join, map(affirmed_clauses, split_sentences(before))), *told]
     # a liqueur or a sealed jar that is chilled to be drunk or eaten stands on the shelf till then
     spoils = _holds(recipe, _SPOILS)
     jar = recipe.kind.is_("put up") and _holds(recipe, _RAW)

@@ -54,6 +54,11 @@ _AHEAD = clause_regex(
 _SURE = (
     KEEPS,
     _AHEAD,
+    # "they are ready after a week, and keep for a month"
+    clause_regex(
+        r"\b(?:is|are|be) ready\b[^.;]{0,60}\b(?:and|but|then) (?:will |should )?keeps?\b"
+        rf"{_NOT_YET}\b{_LONG}"
+    ),
     # "store in the pantry for 3 months unopened"
     clause_regex(
         rf"\b(?:keep|store|stored|kept)\b[^.;]*?\bfor {_LONG},? (?:if |while |when )?"
