@@ -106,7 +106,8 @@ _HOT_COVER = clause_regex(
 _HEATED_IN_GLASS = clause_regex(
     r"\b(?:bake|steam|boil|simmer)\w*\s+(?:at|for|them|in|until|gently|the jars)\b"
     # and no "process until smooth", which a blender does
-    r"|\bprocess\w*\s+(?:at|for|them|the jars|in(?! (?:an?|the|your) (?:food|blender|processor)))\b",
+    r"|\bprocess\w*\s+(?:at|for|them|the jars"
+    r"|in(?! (?:an?|the|your) (?:food|blender|processor)))\b",
     re.IGNORECASE,
 )
 _CHILLED_AFTER = clause_regex(r"\b(?:then|and) chill|\bbefore chill", re.IGNORECASE)

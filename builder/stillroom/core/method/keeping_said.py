@@ -115,7 +115,7 @@ _FROZEN_ELSEWHERE = clause_regex(
     r"|congelar|congele|congelare|congelate|surgelare|invriezen|ingevroren|frys(?:a|es)? in)\b"
 )
 _NOT_KEPT_ELSEWHERE = clause_regex(
-    r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|tills?|bis|jusqu\w*|fino|hasta|tot|vor|avant"
+    r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|tills|bis|jusqu\w*|fino|hasta|tot|vor|avant"
     r"|prima|antes|voor|minut\w*|stunden?|heures?|or[ae]|horas?|uur|uren|nacht|nuit|notte|noche)\b"
     r"|geöffnet|öffnen|angebroch|anbruch|opening|ouverture|apertura|\bouvert|\bapert|\babiert|geopend|aangebroken"
 )
