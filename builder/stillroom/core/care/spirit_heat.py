@@ -51,7 +51,8 @@ _BARE_HEAT = clause_regex(
 )
 # "add the vanilla to the spirit; then combine the cooled syrup with it": what was hot meets it cold
 _MET_COLD = clause_regex(
-    r"\b(?:cooled|cold|chilled) (?:\w+ ){0,3}(?:syrup|mixture|mix|liquid|coffee|tea|juice|infusion|custard)\b",
+    r"\b(?:cooled|cold|chilled) (?:\w+ ){0,3}"
+    r"(?:syrup|mixture|mix|liquid|coffee|tea|juice|infusion|custard)\b",
     re.IGNORECASE,
 )
 _MIXES = clause_regex(r"\b(?:mix|combine|add|stir in|pour in)\b", re.IGNORECASE)

@@ -59,8 +59,9 @@ _GOES_ON = clause_regex(
 )
 # boiled in its jar, or said to be a thing for the shelf
 _PROCESSED = clause_regex(
-    r"(?i)\b(?:process(?:ed)? (?:\w+ ){0,3}(?:for \d+|jars?|\d+ ?min\w*)|(?:water|boiling)[- ](?:water )?bath|canners?|canning"
-    r"|stérilis\w*|esteriliz\w*|baño maría|bagnomaria|bain[- ]marie|weck\w*|einkoch\w*|einweck\w*)\b"
+    r"(?i)\b(?:process(?:ed)? (?:\w+ ){0,3}(?:for \d+|jars?|\d+ ?min\w*)"
+    r"|(?:water|boiling)[- ](?:water )?bath|canners?|canning|stérilis\w*|esteriliz\w*|baño maría"
+    r"|bagnomaria|bain[- ]marie|weck\w*|einkoch\w*|einweck\w*)\b"
 )
 # put up for the shelf: sealed, or boiled as a jam is
 _SEALED = clause_regex(

@@ -29,11 +29,11 @@ from stillroom.core.words.plurals import singular_word
 
 _HEAT = clause_regex(
     r"\b(bak(?:e[ds]?|ing)|boil\w*|simmer\w*|cook(?!ie)\w*|fry|fried|frying|roast(?:ed|ing)?"
-    r"|scald\w*|toast(?:ed|ing)?|stew(?:ed)?|poach\w*|steam(?:ed|ing)?|braise\w*|in the oven|into the oven"
+    r"|scald\w*|toast(?:ed|ing)?|stew(?:ed)?|poach\w*|steam(?:ed|ing)?|braise\w*|in(?:to)? the oven"
     # "heat for ten minutes until thick": an egg that thickens is cooked
     r"|(?:over (?:a (?:pan|bowl|saucepan) of )?hot water|heat(?:ed|ing)?)\b"
     r"(?=[^.;]*\b(?:until|till)\b[^.;]*\b(?:thick\w*|coats?)\b)"
-    r"|stir\w* (?:constantly|continuously)\b(?=[^.;]*\b(?:until|till)\b[^.;]*\b(?:thick\w*|coats?)\b)"
+    r"|stir\w* con(?:stant|tinuous)ly\b(?=[^.;]*\b(?:un)?till?\b[^.;]*\b(?:thick\w*|coats?)\b)"
     r"|(?:over|on) (?:a |an )?(?:low|gentle|medium|moderate|high|the) (?:heat|hob|stove)"
     r"|(?:to|at|reaches|reading) (?:7[1-9]|[89]\d|1\d\d|2\d\d) ?°? ?c\b"
     r"|(?:to|at|reaches|reading) (?:1[6-9]\d|[234]\d\d) ?°? ?f\b|gas mark)",

@@ -111,8 +111,9 @@ _UP_TO_DAYS = clause_regex(
 )
 # "einfrieren" is put away by itself
 _FROZEN_ELSEWHERE = clause_regex(
-    r"\b(?:einfrieren|einzufrieren|frier\w+ [^.;,]{0,40}\bein|eingefroren|tiefgefrier\w*|tiefgekühlt|congelez|congeler|surgeler|surgelez"
-    r"|congelar|congele|congelare|congelate|surgelare|invriezen|ingevroren|frys(?:a|es)? in)\b"
+    r"\b(?:einfrieren|einzufrieren|frier\w+ [^.;,]{0,40}\bein|eingefroren|tiefgefrier\w*"
+    r"|tiefgekühlt|congelez|congeler|surgeler|surgelez|congelar|congele|congelare|congelate"
+    r"|surgelare|invriezen|ingevroren|frys(?:a|es)? in)\b"
 )
 _NOT_KEPT_ELSEWHERE = clause_regex(
     r"\b(?:nicht|kein\w*|pas|jamais|non|senza|no|sin|niet|geen|tills|bis|jusqu\w*|fino|hasta|tot|vor|avant"

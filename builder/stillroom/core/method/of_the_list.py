@@ -44,17 +44,21 @@ _READY = clause_regex(
 )
 # "noodles with pesto" are no pesto
 _GOES_WITH = clause_regex(
-    r"\b(?:with|and|on|in|mit|und|auf|avec|et|au|aux|con|y|e|al|alla|met|en|med|och) (?:\w+ )?\w+\W*$",
+    r"\b(?:with|and|on|in|mit|und|auf|avec|et|au|aux|con|y|e|al|alla|met|en|med|och)"
+    r" (?:\w+ )?\w+\W*$",
     re.IGNORECASE,
 )
 # "grind the oats to a fine flour", "réduire en farine": no flour of the shop goes in
 _GROUND = frozenset({"flour", "raw-flour"})
+_GRINDS = (
+    r"(?:grind|ground|whizz|blitz|blend|process|mill|pulse|pulveri[sz]e|turn|reduc|rédui|mahl|mixe"
+    r"|moud|mixer|tritur|mol|macin|frull|mal|mix)"
+)
 _GROUND_TO = clause_regex(
-    r"\b(?:(?:grind|ground|whizz|blitz|blend|process|mill|pulse|pulveri[sz]e|turn|reduc|rédui|mahl|mixe|moud|mixer"
-    r"|tritur|mol|macin|frull|mal|mix)\w*\b[^.;]*\b(?:to|into|until (?:you have|it (?:is|becomes"
-    r"|resembles|looks like)|they (?:become|resemble)|like)|zu|en|hasta (?:obtener|que quede)|in|tot|till)"
-    r"|\bzu|until (?:you have|it (?:becomes|resembles)))(?: (?:a|an|the|ein(?:em)?|una?|une))?(?: (?:very"
-    r"|fine|coarse|rough|smooth|feine[mn]?|fina?|fine?|fijn))* $",
+    rf"\b(?:{_GRINDS}\w*\b[^.;]*\b(?:to|into|like|zu|en|hasta (?:obtener|que quede)|in|tot|till)"
+    r"|zu|until (?:you have|it (?:is|becomes|resembles)))"
+    r"(?: (?:a|an|the|ein(?:em)?|una?|une))?(?: (?:very|fine|coarse|rough|smooth|feine[mn]?|fina?"
+    r"|fijn))* $",
     re.IGNORECASE,
 )
 # what a thing is called, and no more harm than its parts bring

@@ -45,7 +45,8 @@ _LEADS = clause_regex(
 _HANDED_ON = clause_regex(
     r"\b(?:attach|tie|add|fix|stick|glue|pin|hang|include|enclose|give|write|print|copy)\w*\b"
     rf"(?: {_WORD}){{0,6}}? (?:(?:following|these|those|baking|cooking|mixing|preparation|making)"
-    rf" (?:{_WORD} ){{0,2}}?(?:instructions?|directions?|recipe)|this recipe)(?: {_WORD}){{0,8}}\W*$"
+    rf" (?:{_WORD} ){{0,2}}?(?:instructions?|directions?|recipe)|this recipe)"
+    rf"(?: {_WORD}){{0,8}}\W*$"
     r"|^\W*(?:baking |cooking |mixing |preparation )?(?:instructions|directions)"
     r"(?: (?:for|to) (?:the )?(?:baking|cooking|making|mixing|bake|cook|make|tag|label|card|jar))?"
     r"\W*$",
