@@ -6,6 +6,7 @@ recipe has: recipe.py, and whoever else drafts one.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from stillroom.core.reading.facts_above import read_facts
@@ -48,7 +49,9 @@ def _plain(value: str) -> str:
 
 
 def _said(value: str, name: str) -> str:
-    return value if _read([f"{name}: {value}"], name) == value else _quoted(value)
+    elsewhere = not re.search(r":(?:\s|$)", value)  # other programs read a fact within a fact
+    same = elsewhere and _read([f"{name}: {value}"], name) == value
+    return value if same else _quoted(value)
 
 
 def _read(rows: list[str], name: str) -> object:

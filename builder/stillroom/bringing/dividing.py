@@ -190,6 +190,8 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     """Return a recipe that runs on in sentences: its title and its steps."""
     recipe = Recipe()
     rows = without_greeting(rows, recipe)
+    if not rows:
+        return recipe
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:

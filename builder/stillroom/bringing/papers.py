@@ -77,7 +77,11 @@ def _drafts(
         raise Unreadable(what, _DIVIDE)
     if not many:
         what = "No recipe was found in it."
-        raise Unreadable(what, "Bring the words of a recipe: a list and a method.")
+        mend = (
+            "Bring the words of a recipe: a list and a method. What hangs from a letter may be"
+            " brought by itself."
+        )
+        raise Unreadable(what, mend)
     lines = max(len(one.ingredients) + len(one.steps) for _, some in found for one in some)
     if lines > MOST_LINES:
         what = f"One recipe in it has {lines} lines; {MOST_LINES} are the most."

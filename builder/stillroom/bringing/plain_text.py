@@ -16,7 +16,7 @@ from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD
 from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.bringing.step_labels import parts_of
-from stillroom.bringing.tables import is_table_line, rows_of_table, with_strokes
+from stillroom.bringing.tables import heads_columns, is_table_line, rows_of_table, with_strokes
 from stillroom.bringing.typed_marks import bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
@@ -158,7 +158,7 @@ def rows_of(lines: list[str]) -> list[Row]:
         elif _NUMBER_ALONE.fullmatch(said):
             number = re.sub(r"[^\d]", "", said) + "."
             continue
-        if not said:
+        if not said or heads_columns(said):
             gap = True
             continue
         if not gap and rows and (level := _underlines(said, rows[-1])):

@@ -35,6 +35,7 @@ from stillroom.bringing.sorting import (
 from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles_made import with_makes_apart
+from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
 from stillroom.bringing.yields import LABEL_ALONE
 
@@ -87,7 +88,8 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(without_furniture(rows))))
+    bare = with_notes_told(without_furniture(rows))
+    named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))

@@ -34,6 +34,8 @@ _AMOUNT_HEAD: Final = re.compile(
 _ALL_OF_IT: Final = re.compile(
     r"(?:sub)?(?:total|totaal|totale|gesamt|summe)(?!\w*mehl)\w*\b", re.IGNORECASE
 )
+_COLUMNS: Final = re.compile(r"\s{2,}|\t|\s--\s")
+_HOW: Final = re.compile(r"(?:preparation(?: method)?|notes?|zubereitung|bemerkung)", re.I)
 _NUMBER: Final = re.compile(r"[\d½¼¾⅓⅔⅛~≈±]")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2}")
 _BRACKETED: Final = re.compile(r"\([^()]+\)")
@@ -137,6 +139,18 @@ def rows_of_cells(cells: Sequence[Sequence[str]]) -> list[Row] | None:
 def _holds_two(row: Sequence[str]) -> bool:
     """Whether a row holds two things, as a list set in two columns has them."""
     return sum(is_ingredient(cell) and not AMOUNT_ALONE.fullmatch(cell) for cell in row) > 1
+
+
+def heads_columns(line: str) -> bool:
+    """Whether a typed line only says what stands in the columns below it.
+
+    >>> heads_columns("Amount  Measure       Ingredient -- Preparation Method")
+    True
+    >>> heads_columns("Menge   Zutat"), heads_columns("What you need")
+    (True, False)
+    """
+    cells = [one.strip() for one in _COLUMNS.split(line.strip())]
+    return _heads_columns([one for one in cells if one and not _HOW.fullmatch(one)])
 
 
 def _heads_columns(row: Sequence[str]) -> bool:

@@ -7,25 +7,35 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
+from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import section_of
+from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.prose import those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title, makes_of
 from stillroom.bringing.titles import unstopped
 
+_PAGE: Final = re.compile(
+    r"[\[(]?(?:page|pag\.|p\.|seite|s\.|página|pagina|sida|side)?\s*\d{1,4}[\])]?", re.I
+)
+_TO_MAKE: Final = re.compile(r"to\s+make\s+(?:an?\s+)?(?=\w)", re.IGNORECASE)
+_MOST_WORDS: Final = 8
+_LONG_WORD: Final = 4
+
 
 def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
     """Part recipes that are told in sentences, each below a title between two empty lines."""
+    rows, named = _with_titles_bare(rows)
     begins = [
         at
         for at in range(len(rows) - 1)
         if rows[at].shape in ("heading", "line")
         and is_title(unstopped(rows[at].text))
         and (rows[at].gap or at == 0)
-        and (rows[at + 1].gap or says_its_kind(rows[at].text))
+        and (rows[at + 1].gap or says_its_kind(rows[at].text) or at in named)
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
     ]
@@ -34,6 +44,40 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied
     return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
+
+
+def _with_titles_bare(rows: Sequence[Row]) -> tuple[list[Row], set[int]]:
+    """Return rows without pages' numbers and stops behind old books' titles; and those titles.
+
+    "Spruce Beer." above its paragraph, where another such one stands on the sheet.
+    """
+    kept = [row for row in rows if not _PAGE.fullmatch(row.text.strip())]
+    named = {
+        at
+        for at, row in enumerate(kept[:-1])
+        if row.gap and row.shape == "line" and _named_with_a_stop(row.text)
+        if is_sentence(kept[at + 1].text) and (kept[at + 1].gap or row.indent or row.wraps)
+    }
+    if len(named) < 2:
+        return kept, set()
+    bare = [
+        replace(row, text=_TO_MAKE.sub("", row.text.rstrip(". ")), shape="heading", level=1)
+        if at in named
+        else row
+        for at, row in enumerate(kept)
+    ]
+    return bare, named
+
+
+def _named_with_a_stop(text: str) -> bool:
+    """Whether a few words with a stop are a name and nothing that is done: "Spruce Beer."."""
+    bare = _TO_MAKE.sub("", text.strip()).removesuffix(".")
+    said = bare.split()
+    if not text.strip().endswith(".") or len(said) > _MOST_WORDS or not is_title(bare):
+        return False
+    long = [word for word in said if len(word) >= _LONG_WORD]
+    capital = all(word[0].isupper() for word in long) and len(long) > 1
+    return (capital or says_its_kind(bare)) and plain(said[0]) not in words("told_first")
 
 
 def made_by_title(title: str) -> str:
