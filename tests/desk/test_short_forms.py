@@ -12,7 +12,7 @@ from desk.test_rooms import boxes_of
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.desk.giving_form import ROWS, box_name, change_list, rows_of, top_of
 from stillroom.desk.giving_lines import lines_of
-from stillroom.giving.as_written import _words
+from stillroom.giving.list_words import words_by_part
 from stillroom.giving.reading import read_giving_list
 from stillroom.saving.yaml_files import change_yaml, read_yaml_file
 
@@ -150,7 +150,7 @@ def test_one_box_changed_changes_that_alone(case: str) -> None:
 def test_every_other_word_of_the_reader_is_shown_in_its_box() -> None:
     for part, words in (("households", "household"), ("makes", "make"), ("baskets", "basket")):
         asked = {ask.key for ask in ROWS[part]}
-        for word, key in _words()[words].items():
+        for word, key in words_by_part()[words].items():
             if key not in asked:
                 continue
             row = {"name": "A", "recipe": "a"} | {word: "some words"}

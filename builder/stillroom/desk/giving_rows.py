@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
-from stillroom.giving.as_written import said_key, several, tidy_list
+from stillroom.giving.as_written import several, tidy_list
+from stillroom.giving.list_words import said_key
 from stillroom.saving.yaml_files import plain_data, put
 
 NEEDED: Final[Mapping[str, str]] = {

@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from itertools import pairwise
 from typing import Any, Final
 
-from stillroom.giving.as_written import said_key
+from stillroom.giving.list_words import said_key
 from stillroom.giving.model import GivingList
 from stillroom.giving.written import read_day_near
 from stillroom.giving.written_time import read_days_off

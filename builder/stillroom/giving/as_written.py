@@ -9,15 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from functools import cache
-from importlib.resources import files
 from typing import Any
-
-import yaml
 
 from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
+from stillroom.giving.list_words import near_key, plain_key, words_by_part
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.stock_written import stock_written
 from stillroom.giving.who import TELLS_AGE
@@ -29,7 +26,12 @@ _NOTHING = frozenset(
 )
 _POST = re.compile(r"^(?:by |in the |via )?(?:post|mail|parcel|courier)(?:ed)?$", re.IGNORECASE)
 _HAND = re.compile(r"^(?:by |in |we )?(?:hand|person|bring it|bring|hand over)$", re.IGNORECASE)
-_ROOM = re.compile(r"(\d+)\s*(?:x\s*)?([a-z][a-z ]*?)(?=\s*(?:,|;|\+|&|\band\b|$))", re.IGNORECASE)
+# "2 to eat and 1 drink", "2 zum Essen, 1 zum Trinken"
+_ROOM = re.compile(
+    r"(\d+)\s*(?:x\s*)?([^\W\d_][^\W\d_ ]*(?: [^\W\d_]+)*?)"
+    r"(?=\s*(?:,|;|\+|&|\b(?:and|und|et|y|e|en|och|og)\b|$))",
+    re.IGNORECASE,
+)
 _SIZE = r"(?P<size>\d[\d.,/]*\s*(?:(?:k?g|m?l|cl|lbs?|oz|litres?|kilos?|pints?|grams?)\b)?)"
 _SIZED = re.compile(rf"^{_SIZE}\s*(?:of |von |de )?(?P<item>[^\W\d].*)$", re.IGNORECASE)
 _SIZE_FIRST = re.compile(
@@ -42,41 +44,6 @@ _AND = r"(?:and|und|et|y|e|en)"
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
 _HOURS_OF = {"every week": "hours a week", "every day": "hours a day"}
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "nobody": 0}
-
-
-@cache
-def _words() -> dict[str, dict[str, str]]:
-    """Return for each part of a list which key every word stands for."""
-    text = (files("stillroom.giving") / "list_words.yml").read_text(encoding="utf-8")
-    return {
-        part: {plain_key(word): key for key, also in rows.items() for word in (key, *also)}
-        for part, rows in yaml.safe_load(text).items()
-    }
-
-
-def said_key(part: str, data: Any, key: str) -> str:
-    """Return the word under which a part of the list has something: "allergies" for avoid.
-
-    >>> said_key("household", {"Allergies": "nuts"}, "avoid")
-    'Allergies'
-    """
-    if key in data:
-        return key
-    return next((w for w in data if _words()[part].get(plain_key(str(w)), w) == key), key)
-
-
-def plain_key(word: str) -> str:
-    """Return a key as it is compared: without capitals, hyphens and underscores."""
-    return " ".join(re.split(r"[\s_-]+", word.strip().lower().replace("’", "'")))
-
-
-def is_private(word: str) -> bool:
-    """Whether a key may be for the giver's own eyes: "note", "Notiz", "about them".
-
-    >>> is_private("Notes"), is_private("message")
-    (True, False)
-    """
-    return plain_key(word) in _words()["private"]
 
 
 def _row_of(path: str) -> str:
@@ -116,7 +83,7 @@ class _Tidied:
             return data
         named: dict[str, Any] = {}
         for word, value in data.items():
-            key = str(_words()[part].get(plain_key(word), word))
+            key = str(words_by_part()[part].get(plain_key(word), word))
             key = word if key in named or (key != word and key in data) else key
             self.move(f"{path}/{word}".lstrip("/"), f"{path}/{key}".lstrip("/"))
             named[key] = value
@@ -190,8 +157,7 @@ def _named(row: Any, part: str, name: str, bare: Callable[[Any], Any]) -> Any:
     if not isinstance(row, dict) or len(row) != 1:
         return row
     ((word, said),) = row.items()
-    known = {name, *_words()[part], *_words()[part].values()}
-    if nearest(plain_key(str(word)), known, 0.75):
+    if near_key(part, str(word), name):
         return row
     if isinstance(said, dict):
         return {name: word, **said}
@@ -210,9 +176,9 @@ def _hours(tidied: _Tidied, found: dict[str, Any]) -> None:
         return
     kept: dict[Any, Any] = {}
     for word, hours in said.items():
-        span = _words()["span"].get(plain_key(str(word)), word)
+        span = words_by_part()["span"].get(plain_key(str(word)), word)
         plain = plain_key(str(word))
-        whole = _HOURS_OF.get(str(span)) or _words()["list"].get(plain, "")
+        whole = _HOURS_OF.get(str(span)) or words_by_part()["list"].get(plain, "")
         if whole in _HOURS_OF.values() and whole not in found:
             tidied.move(f"hours/{word}", whole)
             found[whole] = hours
@@ -232,7 +198,7 @@ def _hours_in(said: Any) -> dict[str, Any]:
     ({'every week': '5 hours'}, {'every month': 6})
     """
     if isinstance(said, str):
-        for words, span in sorted(_words()["span"].items(), key=lambda row: -len(row[0])):
+        for words, span in sorted(words_by_part()["span"].items(), key=lambda row: -len(row[0])):
             if said.strip().lower().endswith(f" {words}"):
                 return {span: said.strip()[: -len(words)].strip()}
     return {"every month": said}
@@ -252,7 +218,7 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
     for kind, said in data.items():
         room = said
         if isinstance(said, str) and (parts := _ROOM.findall(said)):
-            named = [(_words()["basket"].get(plain_key(word)), int(count)) for count, word in parts]
+            named = [(words_by_part()["basket"].get(plain_key(word)), int(count)) for count, word in parts]
             room = {key: count for key, count in named} if all(k for k, _ in named) else said
         found[kind] = tidied.keys("basket", room, f"baskets/{kind}")
     return found
@@ -312,7 +278,7 @@ def _ages_of(said: str | bool | list[Any]) -> Any:
 
 def answered(said: Any) -> Any:
     """Return yes or no as a file holds it, in the languages of the list: "oui" is yes."""
-    answer = _words()["answer"].get(plain_key(said)) if isinstance(said, str) else None
+    answer = words_by_part()["answer"].get(plain_key(said)) if isinstance(said, str) else None
     return said if answer is None else answer == "yes"
 
 

@@ -10,6 +10,7 @@ from typing import Annotated, Any
 
 from pydantic import PlainValidator, ValidationInfo, WithJsonSchema
 
+from stillroom.core.words.problems import Unreadable
 from stillroom.giving.written import read_day, read_day_near
 from stillroom.giving.written_time import read_days_off
 
@@ -19,6 +20,10 @@ def _country(info: ValidationInfo) -> str:
 
 
 def _day(value: Any, info: ValidationInfo) -> date:
+    if isinstance(value, list):
+        what = f"{len(value)} days are no one day." if value else "No day is said."
+        mend = 'Write one: "2027-12-18". Where you give on several, make a list for each.'
+        raise Unreadable(what, mend)
     return read_day(value, _country(info))
 
 

@@ -17,13 +17,14 @@ from pydantic_core import ErrorDetails
 
 from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.units import System
-from stillroom.core.private.shapes import GIVING_LIST_KEY
+from stillroom.core.private.shapes import GIVING_LIST_KEY, find_written_list
 from stillroom.core.words.frontmatter import Located, read_yaml
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
-from stillroom.giving.as_written import is_private, plain_key, tidy_list
+from stillroom.giving.as_written import tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
+from stillroom.giving.list_words import is_named_so, is_private
 from stillroom.giving.model import SORTS, GivingList
 from stillroom.giving.written import OwnDays, read_day, with_own_day
 
@@ -140,7 +141,10 @@ def read_giving_list(
     the book's own giving day of that name, where it has one.
     """
     located = read_yaml(clean(text, name), name, decimals=False)
-    if not isinstance(located.data, dict) or not is_named_so(located.data):
+    # what is read as a list is known as one to the wall: no word counts here that does not there
+    if not isinstance(located.data, dict) or not (
+        is_named_so(located.data) or find_written_list(text)
+    ):
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])
     _refuse_what_no_winter_needs(located, name)
@@ -243,11 +247,6 @@ def _told(details: Sequence[ErrorDetails], name: str, located: Located) -> list[
         what = f"{len(more):,} more names from here on have no place here."
         problems.append(Problem(name, line, what, "Put the first ones right, and check again."))
     return problems
-
-
-def is_named_so(data: dict[Any, Any]) -> bool:
-    """Whether a file names a giving list among its keys: "giving list", "Giving List"."""
-    return any(plain_key(str(key)) == GIVING_LIST_KEY for key in data)
 
 
 def _line(path: list[str], lines: dict[str, int]) -> int:

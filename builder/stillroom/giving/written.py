@@ -43,13 +43,15 @@ def read_day(value: Any, country: str = "GB") -> date:
         raise Unreadable(what, "Look at the calendar: the weekday or the day is another.")
     if found is not None and FIRST_YEAR <= found.year <= LAST_YEAR:
         return found
-    numbers = _SLASHES.fullmatch(text)
+    numbers = _SLASHES.fullmatch(_after_weekday(text))
     mend = 'Write year, month, day: "2027-12-18".'
     short = re.fullmatch(r"(.+[ ./-])'?(\d\d)", text)
     if short and _said_day(f"{short[1]}20{short[2]}", country):
         mend = f'Write all of the year: "{short[1]}20{short[2]}".'
-    elif numbers:
-        mend = f'Which is the month? Write it as a word: "{int(numbers[1])} December {numbers[3]}".'
+    elif numbers and len(days := _days_meant(numbers)) == 2:
+        what = f"{say_written(value)} can be two days."
+        one, two = (f"{day.day} {MONTH_NAMES[day.month - 1]} {day.year}" for day in days)
+        raise Unreadable(what, f'Write "{one}" or "{two}".')
     elif _without_year(text, country):
         mend = f'Say the year as well: "{text} 2027".'
     raise Unreadable(f"{say_written(value)} is not a day of the calendar.", mend)
@@ -89,11 +91,13 @@ _YEAR_FIRST = re.compile(r"^(\d{4})[./](\d\d)[./](\d\d)$")
 _SLASHES = re.compile(r"(\d{1,2})[./-](\d{1,2})[./-](\d{4})")
 _WITH_YEAR = re.compile(r"^(?P<rule>.+?),?(?: de)? (?P<year>\d{4})$")
 _MONTH_FIRST = re.compile(r"^([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?$", re.IGNORECASE)
-_WEEKDAY = re.compile(r"^(?P<day>[^\W\d]+)[.,]* (?=\S)")
+# "Fr., 24.12.2027"; two letters are a weekday before a figure alone
+_WEEKDAY = re.compile(r"^(?P<day>[^\W\d]{3,}|[^\W\d]{2}(?=[.,]* \d))[.,]* (?=\S)")
+_ARTICLE = re.compile(r"^(?:le|the|on|el|il|la|am|den|dem|op|på) (?=\w)", re.IGNORECASE)
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 OwnDays = Iterable[tuple[str, str]]
 """The book's own giving days: the name and the rule of each."""
-_LANGUAGES = ("en", "de", "fr", "es", "it", "nl")
+_LANGUAGES = ("en", "de", "fr", "es", "it", "nl", "sv", "da", "nb")
 _WIDTHS: tuple[Literal["wide", "abbreviated"], ...] = ("wide", "abbreviated")
 # "24. Dezember", "24 de diciembre", "1er janvier"
 _ORDINAL = re.compile(r"(?<=\d)(?:\.|er|º)?(?: de)? +")
@@ -106,50 +110,73 @@ def _said_day(text: str, country: str) -> date | None:
         return date.fromisoformat(_YEAR_FIRST.sub(r"\1-\2-\3", text))
     except ValueError:
         pass
-    text = re.sub(r"^(?:le|the|el|il|am|den|op) (?=\d)", "", text, flags=re.IGNORECASE)
-    numbers = _SLASHES.fullmatch(text)
-    if numbers:
-        day, month, year = (int(part) for part in numbers.groups())
-        # the twenty-fourth of the twelfth can be read one way only
-        if day > 12 >= month:
-            return _date(year, month, day)
-        return _date(year, day, month) if month > 12 >= day else None
-    said = _WITH_YEAR.match(_after_weekday(text))
-    if not said:
-        return None
-    rule = _ENDINGS.sub(r"\1", said["rule"]).strip()
-    rule = _whole_month(_MONTH_FIRST.sub(r"\2 \1", rule))
-    try:
-        return day_in_year(rule, int(said["year"]), country)
-    except Unreadable:
-        return None
+    bare = _after_weekday(text)
+    if numbers := _SLASHES.fullmatch(bare):
+        days = _days_meant(numbers)
+        weekday = _weekday_of(text)
+        # of two days the weekday tells which; one that fits neither is told of where it is read
+        fitting = [day for day in days if day.weekday() == weekday] if len(days) > 1 else days
+        return fitting[0] if len(fitting) == 1 else None
+    for one in dict.fromkeys((bare, _ARTICLE.sub("", text), text)):
+        if (said := _WITH_YEAR.match(one)) and (day := _by_rule(said, country)):
+            return day
+    return None
+
+
+def _by_rule(said: re.Match[str], country: str) -> date | None:
+    bare = _ENDINGS.sub(r"\1", said["rule"]).strip()
+    # "2nd Sunday of May" is a rule as it stands
+    for rule in (_whole_month(_MONTH_FIRST.sub(r"\2 \1", bare)), said["rule"]):
+        try:
+            return day_in_year(rule, int(said["year"]), country)
+        except Unreadable:
+            continue
+    return None
+
+
+def _days_meant(numbers: re.Match[str]) -> list[date]:
+    """Return every day that "12/6/2027" may be, the day before the month first.
+
+    No country puts dots between a month and the day behind it (CLDR, the short dates of all its
+    languages).
+    """
+    one, two, year = (int(part) for part in numbers.groups())
+    pairs = [(one, two)] if numbers[0].count(".") == 2 else dict.fromkeys(((one, two), (two, one)))
+    days = (_date(year, month, day) for day, month in pairs)
+    return [day for day in days if day]
 
 
 @lru_cache
 def weekdays_said() -> dict[str, int]:
     """Return the weekdays of the languages whose foods are known, Monday 0: "dienstag" is 1.
 
-    >>> weekdays_said()["samedi"], "di" in weekdays_said()
-    (5, False)
+    >>> weekdays_said()["samedi"], weekdays_said()["fr"], weekdays_said()["tues"]
+    (5, 4, 1)
     """
-    said: dict[str, set[int]] = {}
+    said = {"tues": {1}, "weds": {2}, "thur": {3}, "thurs": {3}}
     for language in _LANGUAGES:
         for width in _WIDTHS:
             for number, name in get_day_names(width, locale=language).items():
                 said.setdefault(name.lower().rstrip("."), set()).add(number)
-    # "di" is Tuesday to a German or a Dutchman and "mar" March to others
-    return {name: min(days) for name, days in said.items() if len(days) == 1 and len(name) > 2}
+    return {name: min(days) for name, days in said.items() if len(days) == 1}
 
 
 def _weekday_of(text: str) -> int | None:
-    found = _WEEKDAY.match(text)
+    found = _WEEKDAY.match(_ARTICLE.sub("", text))
     return weekdays_said().get(found["day"].lower()) if found else None
 
 
 def _after_weekday(text: str) -> str:
-    """Return "Thursday 24 December 2026" without its weekday, in any of the languages."""
-    found = _WEEKDAY.match(text)
-    return text[found.end() :] if found and _weekday_of(text) is not None else text
+    """Return a day without what stands before it in any of the languages.
+
+    >>> _after_weekday("Freitag, den 24. Dezember 2027"), _after_weekday("le samedi 18/12/2027")
+    ('24. Dezember 2027', '18/12/2027')
+    """
+    bare = _ARTICLE.sub("", text)
+    found = _WEEKDAY.match(bare)
+    if found and found["day"].lower() in weekdays_said():
+        return _ARTICLE.sub("", bare[found.end() :])
+    return bare if re.match(r"\d", bare) else text
 
 
 @lru_cache

@@ -25,10 +25,13 @@ WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", 
 _MOST_DAYS_OFF = 366
 _OUNCE_G = Fraction("28.35")
 _SPAN = re.compile(
-    r"^(?:from |vom |du |dal |del )?(?P<first>.+?)(?:\s+(?:to|until|till|–|-|bis|au|al|tot)\s+"
-    r"|\s*(?:\.\.|–)\s*|(?<=^\d)-|(?<=^\d\d)-(?!\d+-))(?P<last>.+)$",
+    r"^(?:from |vom |von |du |dal |del |van |från |fra )?(?P<first>.+?)(?:\s+(?:to|until|till|–|-|bis|au|al|tot|t/m|til|a)\s+"
+    r"|\s*(?:\.\.|–)\s*|(?<=^\d)-|(?<=^\d\d)-(?!\d+-)|(?<=\d\.)\s*-\s*(?=\d)|(?<=\.\d{4})-(?=\d))(?P<last>.+)$",
     re.IGNORECASE,
 )
+
+_NUMBERS = re.compile(r"\d{1,2}(?P<rest>([./-])\d{1,2}(?P<year>\2\d{4}))")
+_DAY_MONTH = re.compile(r"(\d{1,2}[./-]\d{1,2})[./-]?")
 
 
 def read_few_hours(value: Any) -> Fraction:
@@ -112,8 +115,13 @@ def _with_month_and_year(first: str, last: str) -> str:
     """Return "3" of "3 to 17 August 2027" with its month and year."""
     said = last.split()
     bare = re.sub(r"(?:\.|er|st|nd|rd|th)$", "", first)
-    if bare.isdecimal() and len(said) == 3:
+    if bare.isdecimal() and len(said) >= 3 and said[0].rstrip(".").isdecimal():
         return " ".join([bare, *said[1:]])
+    numbers = _NUMBERS.fullmatch(last)
+    if bare.isdecimal() and numbers:  # "1.-14.3.2028"
+        return f"{bare}{numbers['rest']}"
+    if numbers and (both := _DAY_MONTH.fullmatch(first)):  # "1.3. bis 14.3.2028"
+        return f"{both[1]}{numbers['year']}"
     year = re.search(r"\d{4}$", last)
     return f"{first} {year[0]}" if year and not re.search(r"\d{4}", first) else first
 

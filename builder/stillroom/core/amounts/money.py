@@ -31,7 +31,7 @@ from stillroom.core.words.problems import Unreadable, say_written
 # are cut short by a dot ("Fr. 2.50"): that of "£.99" stands before the pence
 _SIGN = r"(?:[^\W\d_]{1,7}\.|[^\d\s.,'’:–—-]{1,9})?"
 # a hundredth of the money, as it is written behind a sum: "85p", "85 ct"
-_COINS = frozenset(
+COINS = frozenset(
     {"p", "pence", "penny", "c", "ct", "cts", "cent", "cents", "¢", "centime", "centimes", "rp"}
     | {"rappen", "céntimo", "céntimos", "centesimo", "centesimi", "öre", "øre"}
 )
@@ -60,7 +60,7 @@ def parse_money(
     text = str(typed).strip()
     around = _AROUND.match(_IN_THE_MIDDLE.sub(rf"\1{_signs(language)[0]}\3 \2", text))
     signs = [sign for sign in (around[1], around[3]) if sign] if around else []
-    coins = around is not None and around[3].lower() in _COINS and not around[1]
+    coins = around is not None and around[3].lower() in COINS and not around[1]
     # "3.50 for 500 g": what a measure stands behind is no price
     measured = not coins and not unit_words("metric").keys().isdisjoint(signs)
     plain = _plain_number(around[2] if around and not measured else "", language)
@@ -91,7 +91,7 @@ def parse_money(
 def _is_of(sign: str, currency: str, language: str) -> bool:
     """Whether a sign stands for a currency: its code, its sign, "$" for any dollar, "Euro"."""
     said = sign.rstrip(".").lower()
-    own = {currency.lower(), *_AT_HOME.get(currency, ())}
+    own = {currency.lower(), *SIGNS_AT_HOME.get(currency, ())}
     for spoken in dict.fromkeys((language.replace("-", "_"), "en")):
         symbol = get_currency_symbol(currency, locale=spoken).rstrip(".").lower()
         name = get_currency_name(currency, locale=spoken).lower()
@@ -105,7 +105,7 @@ def _is_money(sign: str) -> bool:
 
 
 # the sign that a currency has where it is at home
-_AT_HOME = {
+SIGNS_AT_HOME = {
     "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),
     "PLN": ("zł",), "CZK": ("kč",), "HUF": ("ft",), "GBP": ("quid",), "USD": ("buck", "us$"),
     "INR": ("rs", "re"), "PKR": ("rs", "re"), "LKR": ("rs", "re"), "NPR": ("rs", "re"),
@@ -153,6 +153,8 @@ def _written(language: str) -> re.Pattern[str]:
     # lakhs, as India parts them: "1,05,000"
     by_twos = Locale.parse(language.replace("-", "_")).decimal_formats[None].grouping == (3, 2)
     lakhs = r"[0-9]{1,2}(?:,[0-9]{2}){1,2},[0-9]{3}|" if by_twos else ""
+    # "-,65 €": no euro, and so many cents
+    lakhs += rf"[-–—](?={decimal}[0-9]{{2}}$)|" if decimal == "," else ""
     whole = rf"[0-9]{{1,9}}|[0-9]{{1,3}}(?:{apart}[0-9]{{3}}){{1,2}}|{lakhs}{alone}"
     # with a comma before the pence, a dot before one or two figures parts no thousands
     point = r"\.[0-9]{1,2}(?![0-9])|" if decimal == "," else ""

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.shop_labels import part_label, plain_size
 from stillroom.core.amounts.summed import refuse_too_much, take_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.words.patterns import late_regex
@@ -87,9 +88,29 @@ def parse_pack(
     if turned := _price_first(text, currency, system, language):
         return turned
     found = _PACK.match(text)
+    if found:
+        _ask_what_is_meant(text, found)
+    try:
+        return _size_first(text, found, currency, system, language)
+    except Unreadable:
+        labelled = part_label(text)
+        if labelled is None:
+            raise
+        try:
+            amount = _size(labelled[0], system)
+        except Unreadable:
+            labelled = None
+        if labelled is None:
+            raise
+    return amount, parse_money(labelled[1], currency, language), 1
+
+
+def _size_first(
+    text: str, found: re.Match[str] | None, currency: str, system: System, language: str
+) -> tuple[Amount, Fraction, int]:
+    """Read "700 ml for 14.50" and "50 or more for 0.48 each"; raises Unreadable."""
     if not found:
-        raise Unreadable(f"{say_written(written)} is not a pack with its price.", _HOW_TO_WRITE)
-    _ask_what_is_meant(text, found)
+        raise Unreadable(f"{say_written(text)} is not a pack with its price.", _HOW_TO_WRITE)
     several = _AT_LEAST.match(found["size"])
     at_least = int(several["count"] or several["from"]) if several else 1
     size_text = (several["size"] or "1") if several else found["size"]
@@ -143,6 +164,7 @@ def _size(text: str, system: System) -> Amount:
     if _HOW_MANY.match(text):
         what = f'"{text}" does not say how much is in it.'
         raise Unreadable(what, 'Write "6 for 2.00" or "a bag of 500 g for 2.00".')
+    said, text = text, plain_size(text)
     held = _HOLDING.match(text)
     several = _SEVERAL.match(text)
     times = int(several["times"]) if several else int((held and held["times"]) or 1)
@@ -156,11 +178,11 @@ def _size(text: str, system: System) -> Amount:
         known = _HELD.fullmatch(rest) if amount.unit else not bare and _COUNTED.fullmatch(rest)
         rest = "" if known else rest
     if amount is None or rest or amount.low <= 0 or amount.low != amount.high:
-        raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
+        raise Unreadable(f'"{said}" is not the size of a pack.', _HOW_TO_WRITE)
     if not amount.unit and amount.low.denominator != 1:  # half a piece is sold nowhere
-        raise Unreadable(f'"{text}" is not the size of a pack.', _HOW_TO_WRITE)
+        raise Unreadable(f'"{said}" is not the size of a pack.', _HOW_TO_WRITE)
     amount = amount.times(Fraction(times))
-    refuse_too_much(amount, text, _A_SHOP)
+    refuse_too_much(amount, said, _A_SHOP)
     return amount
 
 

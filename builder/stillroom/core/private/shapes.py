@@ -45,6 +45,8 @@ _HOUSEHOLDS = re.compile(
     r"^[\s#/\"'\ufeff]*(?P<key>households)[\"']?[ \t]*:\s*[#/\s]*[-\[{](?P<first>.{0,600})",
     re.MULTILINE | re.DOTALL,
 )
+_ROWS = re.compile(r"[ \t]*(?:[\[{]|(?:#[^\n]*)?\n\s*-\s|(?:#[^\n]*)?\r?\n[ \t]+\S)")
+"""What stands behind a key that has rows of its own."""
 _NAME_KEY = re.compile(r"\b(?:name|to)[\"']?[ \t]*:")
 _TELLING_KEY = re.compile(r"\b(?:basket|avoid|delivery|likes|had)[\"']?[ \t]*:")
 _PARTED_KEY = re.compile(r"giving\s+list")
@@ -84,6 +86,8 @@ def find_written_list(text: str) -> int:
     (2, 0)
     """
     lowered = text.lower()
+    if line := _own_words_line(text):
+        return line
     if "giving" not in lowered:
         told = any(mark in lowered for mark in _MARKS)
         return (told and _households_line(text)) or _table_line(text)
@@ -93,7 +97,7 @@ def find_written_list(text: str) -> int:
             continue
         before = line[: found.start()]
         exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
-        if not before.strip(" \t\ufeff\"'") and _other_word().search(text):
+        if not before.strip(" \t\ufeff\"'") and _first_words("households", "day", "baskets", "makes").search(text):
             return number
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number
@@ -101,12 +105,34 @@ def find_written_list(text: str) -> int:
 
 
 @cache
-def _other_word() -> re.Pattern[str]:
-    """Return the pattern of a line that begins with another key of a list, by any word for it."""
+def _first_words(*parts: str) -> re.Pattern[str]:
+    """Return the pattern of a line that begins with a key of a list, by any word for it."""
     said = read_data("list_names.yml", "private")
-    words = "|".join(re.escape(word) for word in (*said["households"], *said["other"]))
-    words = words.replace(r"\ ", "[ _-]")
-    return re.compile(rf"^[\"']?(?:{words})[\"']?[ \t]*:", re.IGNORECASE | re.MULTILINE)
+    words = {part: "|".join(map(re.escape, said[part])).replace(r"\ ", "[ _-]") for part in parts}
+    named = "|".join(rf"(?P<{part}>{known})" for part, known in words.items())
+    return re.compile(rf"^[\"']?(?:{named})[\"']?[ \t]*:", re.IGNORECASE | re.MULTILINE)
+
+
+def _own_words_line(text: str) -> int:
+    r"""Return the line in which a list begins that is written in other words, or 0.
+
+    It calls itself a list of presents and has another key of one; or whoever is given something and
+    what they are given it in have rows in it as in a list, and it says what is made or when. A page
+    that says "Boxes: 3" has no rows there.
+
+    >>> _own_words_line("Geschenkliste: Advent\nLeute: [Ada]\n")
+    1
+    >>> _own_words_line("title: Summer\npeople: 4\nrecipes: [jam]\n")
+    0
+    """
+    first: dict[str, int] = {}
+    for found in _first_words("list", "households", "baskets", "makes", "day").finditer(text):
+        part = found.lastgroup or ""
+        if part not in ("households", "baskets") or _ROWS.match(text, found.end()):
+            first.setdefault(part, found.start())
+    named = "list" in first and len(first) > 1
+    parts = {"households", "baskets"} <= set(first) and not {"makes", "day"}.isdisjoint(first)
+    return _line(text, min(first.values())) if named or parts else 0
 
 
 def find_giving_log(text: str) -> int:

@@ -1,0 +1,88 @@
+"""A pack as a shop's label has it: the price with its sign, and the size on one side of it.
+
+"£15 70cl", "per 100g 45p", "250-g-Packung 1,99 €", "2,35 € la plaquette de 250 g". What stands on
+both sides of a price, or beside two, may mean more and is left to be asked. Leaves out how a size and
+a sum are read: packs.py.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from stillroom.core.amounts.money import COINS, SIGNS_AT_HOME
+from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import late_regex
+
+_CODES = ("EUR", "GBP", "USD", "CHF", "SEK", "NOK", "DKK", "PLN", "CZK", "CAD", "AUD", "NZD", "JPY")
+_EURO = ("euro", "euros", "pounds?", "dollars?", r"[€£$¥]", r"(?:US|CA|AU|NZ)\$")
+_NUMBER = r"(?:\d[\d.,'’]*+(?::-|[-–—])?|[-–—],\d\d)"
+_AROUND = " \t,;:=()–—-/"
+# "10er-Packung", "a pack of ten" said as one word
+_TENFOLD = late_regex(r"^(\d{1,3})er(?:[- ](?=\w)|$)", re.IGNORECASE)
+_HYPHENED = late_regex(r"(?<=\d)-(?=[^\W\d]{1,9}\b)|(?<=[^\W\d])-(?=[^\W\d]{3,})")
+
+
+def part_label(text: str) -> tuple[str, str] | None:
+    """Return the size and the price of a label with one price on one side; None for others.
+
+    >>> part_label("£15 70cl"), part_label("per 100g 45p"), part_label("12 kr för 1 kg")
+    (('70cl', '£15'), ('100g', '45p'), ('1 kg', '12 kr'))
+    >>> part_label("£2 (was £3) 500 g"), part_label("£2"), part_label("£5 2")
+    (None, None, None)
+    """
+    found = list(_priced().finditer(text))
+    if len(found) != 1:
+        return None
+    before, behind = text[: found[0].start()], text[found[0].end() :]
+    sides = [side.strip(_AROUND) for side in (before, behind)]
+    said = [side for side in sides if side]
+    if len(said) != 1:
+        return None
+    size = plain_size(said[0])
+    return None if not size or size.isdecimal() else (size, found[0][0].rstrip(".,"))
+
+
+def plain_size(text: str) -> str:
+    """Return a size without what a pack is called, and pieces as their number.
+
+    >>> plain_size("la plaquette de 250 g"), plain_size("250-g-Packung"), plain_size("12 St.")
+    ('250 g', '250 g', '12 pieces')
+    >>> plain_size("10er-Packung"), plain_size("Stück"), plain_size("two of them")
+    ('10 pieces', '1 pieces', 'two of them')
+    """
+    words = _HYPHENED.sub(" ", _TENFOLD.sub(r"\1 pieces ", text)).split()
+    known = _words()
+    while len(words) > 1 and words[0].lower() in known["little"]:
+        del words[0]
+    while len(words) > 1 and words[-1].lower() in known["little"]:
+        del words[-1]
+    if len(words) > 1 and words[0].lower() in known["held"]:
+        del words[0]
+        if len(words) > 1 and words[0].lower() in known["of"]:
+            del words[0]
+    if len(words) > 1 and words[-1].lower() in known["held"]:
+        del words[-1]
+    if words[-1].lower().rstrip(".") in known["pieces"] and len(words) <= 2:
+        count = words[0] if len(words) == 2 else "1"
+        return f"{count} pieces" if count.isdecimal() else text
+    size = " ".join(words)
+    return size if size[:1].isdecimal() or len(words) == 1 else text
+
+
+@cache
+def _words() -> dict[str, frozenset[str]]:
+    return {part: frozenset(said) for part, said in read_data("shop_words.yml", "amounts").items()}
+
+
+@cache
+def _priced() -> re.Pattern[str]:
+    """Return the pattern of a sum with its sign, before it or behind it."""
+    home = {re.escape(sign) for signs in SIGNS_AT_HOME.values() for sign in signs}
+    either = "|".join(sorted({*_CODES, *_EURO, *home}, key=len, reverse=True))
+    coins = "|".join(sorted(map(re.escape, COINS), key=len, reverse=True))
+    return re.compile(
+        rf"(?<![\w.,–-])(?:(?:{either})\.?\s?{_NUMBER}|{_NUMBER}\s?(?:{either}|(?:{coins}))(?!\w)\.?"
+        rf"|\d+:-)(?!\w)",
+        re.IGNORECASE,
+    )
