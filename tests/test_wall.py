@@ -23,8 +23,7 @@ from publish.test_wall import small_book
 from stillroom.core.book import open_book
 from stillroom.core.private import shapes as private_shapes
 from stillroom.core.words.data_files import read_data
-from stillroom.giving import list_words
-from stillroom.giving import reading
+from stillroom.giving import list_words, reading
 from stillroom.giving.list_words import plain_key
 from stillroom.giving.log import log_kinds
 from stillroom.giving.pack import Effort, shopping_csv, work_out

@@ -28,7 +28,7 @@ Dec 24th 2027; Dec. 24, 2027; 24 Dec 2027; 24/12/2027; 24.12.2027; 24. Dezember 
 24 december 2027; 24-12-2027; 2027/12/24; 2027.12.24; 12/24/2027; Christmas Eve 2027;
 Hanukkah 2027; first night of Hanukkah 2027; Chanukka 2027; Hanoucca 2027;
 Friday 24 December 2027; Fri 24 Dec 2027; Freitag, 24. Dezember 2027; vendredi 24 décembre 2027"""
-NO_DAYS = """12/11/2027; 11.12.2027; 24 December; 24/12/27; 24 Dec '27; 31 November 2027;
+NO_DAYS = """12/11/2027; 11-12-2027; 24 December; 24/12/27; 24 Dec '27; 31 November 2027;
 29 February 2027; next Saturday; 24 Decmber 2027; mid December 2027; Monday 24 December 2027;
 lundi 24 décembre 2027"""
 HOURS = {"1h30": F(3, 2), "1 h 30": F(3, 2), "1:30": F(3, 2), "1 hour 30 minutes": F(3, 2),

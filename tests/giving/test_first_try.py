@@ -83,7 +83,7 @@ MISTAKES = [
     ("24 December 2026", "24 December", 'list.yml:2: "giving day"',
      'Say the year as well: "24 December 2027".'),
     ("24 December 2026", "6/12/2026", "list.yml:2:",
-     'Which is the month? Write it as a word: "6 December 2026".'),
+     'Write "6 December 2026" or "12 June 2026".'),
     ("by post: yes", "by post: by goat", "list.yml:14:", 'Did you mean "by post"?'),
     ("nuts and dairy", "vegn", "list.yml:13:", 'Did you mean "vegan"?'),
     ("nuts and dairy", "gestational diabetes", "list.yml:13:",

@@ -218,7 +218,10 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
     for kind, said in data.items():
         room = said
         if isinstance(said, str) and (parts := _ROOM.findall(said)):
-            named = [(words_by_part()["basket"].get(plain_key(word)), int(count)) for count, word in parts]
+            named = [
+                (words_by_part()["basket"].get(plain_key(word)), int(count))
+                for count, word in parts
+            ]
             room = {key: count for key, count in named} if all(k for k, _ in named) else said
         found[kind] = tidied.keys("basket", room, f"baskets/{kind}")
     return found

@@ -18,6 +18,7 @@ WHAT_TO_AVOID = (
     'Write a food ("coconut"), an allergen ("milk", "nuts") or a diet ("vegan", "halal"). '
     'An ingredient that no recipe knows goes under "avoid ingredients".'
 )
+_MOST_ASKED = 20  # of one household: nobody reads more at once
 _A_SLIP = 0.87  # so like is a word with one letter too many, too few or changed, in seven or more
 
 
@@ -69,8 +70,15 @@ def asked_about_all(words: Sequence[str], what_to_write: str = WHAT_TO_AVOID) ->
     >>> asked_about_all(["coconut is fine"])[0].what
     '"coconut is fine" leaves nothing out.'
     """
-    once = dict.fromkeys(words)  # what is written twice is asked about once
-    asked = [found for word in once if (found := asked_about(word, what_to_write))]
+    asked: list[Unreadable] = []
+    once = list(dict.fromkeys(words))  # what is written twice is asked about once
+    for place, word in enumerate(once):
+        if found := asked_about(word, what_to_write):
+            asked.append(found)
+        if len(asked) == _MOST_ASKED and place + 1 < len(once):
+            what = f"{len(once) - place - 1:,} more words from here on were not looked at."
+            asked.append(Unreadable(what, "Put the first ones right, and check again."))
+            break
     if asked or not words or any(leaves_out(word) for word in words):
         return asked
     mend = f"{what_to_write} Where they may have everything, leave the line out."

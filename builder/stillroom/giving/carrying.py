@@ -12,8 +12,8 @@ from typing import Any
 from ruamel.yaml.comments import CommentedMap
 
 from stillroom.core.amounts.quantities import show_decimal
-from stillroom.giving.list_words import said_key
 from stillroom.giving.larder_stock import LarderStock, food_key
+from stillroom.giving.list_words import said_key
 from stillroom.giving.model import GivingList, LoggedBatch, container_words
 
 

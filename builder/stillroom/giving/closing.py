@@ -17,8 +17,8 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.a_year_on import has_days, move_days
 from stillroom.giving.as_written import several
-from stillroom.giving.list_words import said_key
 from stillroom.giving.carrying import carry_batches, carry_stock
+from stillroom.giving.list_words import said_key
 from stillroom.giving.log import LogLine, ReadLog
 from stillroom.giving.log_names import IN
 from stillroom.giving.model import Household

@@ -67,6 +67,10 @@ def is_private(word: str) -> bool:
     return plain_key(word) in words_by_part()["private"]
 
 
+def has_a_name(data: dict[Any, Any]) -> bool:
+    """Whether a file says by any word what list it is: "Geschenkliste", "title"."""
+    return said_key("list", data, GIVING_LIST_KEY) in data
+
 
 def is_named_so(data: dict[Any, Any]) -> bool:
     """Whether a file names a giving list among its keys: "giving list", "Giving List"."""

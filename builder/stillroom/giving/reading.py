@@ -24,7 +24,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, sa
 from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
-from stillroom.giving.list_words import is_named_so, is_private
+from stillroom.giving.list_words import has_a_name, is_named_so, is_private
 from stillroom.giving.model import SORTS, GivingList
 from stillroom.giving.written import OwnDays, read_day, with_own_day
 
@@ -143,7 +143,7 @@ def read_giving_list(
     located = read_yaml(clean(text, name), name, decimals=False)
     # what is read as a list is known as one to the wall: no word counts here that does not there
     if not isinstance(located.data, dict) or not (
-        is_named_so(located.data) or find_written_list(text)
+        is_named_so(located.data) or (has_a_name(located.data) and find_written_list(text))
     ):
         mend = f'Begin it with "{GIVING_LIST_KEY}: Christmas 2027".'
         raise ProblemsFound([Problem(name, 1, "This is not a giving list.", mend)])

@@ -41,7 +41,8 @@ _AGE = re.compile(
 )
 _PREGNANT = re.compile(
     r"^(?:yes|yep|y|true|ja|oui|sí|si|sì|she is|very)\b|\b(?:trimester|weeks?|months?|due|expect\w*"
-    r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast[\s-]?feed\w*|nursing|pregnan\w*)\b"
+    r"|ivf|maybe|perhaps|possibly|hop(?:es|ing)|trying|twins|breast[\s-]?feed\w*|nursing|pregnan\w*"
+    r"|schwanger\w*|enceinte|grossesse|embaraz\w*|incinta|gravid\w*|zwanger\w*)\b"
 )
 BREASTFEEDING: Final[Literal["breastfeeding"]] = "breastfeeding"
 _FEEDS = re.compile(
@@ -52,7 +53,10 @@ _EXPECTS = re.compile(
     r"\b(?:pregn\w*|preggers|preggo|expect\w*|trimester|due|schwanger\w*|enceinte|grossesse"
     r"|embaraz\w*|incinta|gravid\w*|zwanger\w*)\b"
 )
-_NOT_PREGNANT = re.compile(r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after)\b|n't\b")
+_NOT_PREGNANT = re.compile(
+    r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after|nicht|keine?|mehr|war|niet|geen"
+    r"|meer|pas|plus|ya|estuvo|non|più|inte|ikke|längre|lenger|längere|var)\b|n't\b"
+)
 # "nearly 1" is no year: honey waits for the birthday
 _LESS = re.compile(
     r"\b(?:nearly|almost|not (?:quite|yet)|just short of|shy of|under|less than|younger than|below"

@@ -13,6 +13,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Annotated, Any, Literal
 
+from babel import Locale, UnknownLocaleError
 from babel.dates import get_day_names, get_month_names
 from pydantic import AfterValidator
 
@@ -48,7 +49,7 @@ def read_day(value: Any, country: str = "GB") -> date:
     short = re.fullmatch(r"(.+[ ./-])'?(\d\d)", text)
     if short and _said_day(f"{short[1]}20{short[2]}", country):
         mend = f'Write all of the year: "{short[1]}20{short[2]}".'
-    elif numbers and len(days := _days_meant(numbers)) == 2:
+    elif numbers and len(days := _days_meant(numbers, country)) == 2:
         what = f"{say_written(value)} can be two days."
         one, two = (f"{day.day} {MONTH_NAMES[day.month - 1]} {day.year}" for day in days)
         raise Unreadable(what, f'Write "{one}" or "{two}".')
@@ -112,7 +113,7 @@ def _said_day(text: str, country: str) -> date | None:
         pass
     bare = _after_weekday(text)
     if numbers := _SLASHES.fullmatch(bare):
-        days = _days_meant(numbers)
+        days = _days_meant(numbers, country)
         weekday = _weekday_of(text)
         # of two days the weekday tells which; one that fits neither is told of where it is read
         fitting = [day for day in days if day.weekday() == weekday] if len(days) > 1 else days
@@ -134,14 +135,15 @@ def _by_rule(said: re.Match[str], country: str) -> date | None:
     return None
 
 
-def _days_meant(numbers: re.Match[str]) -> list[date]:
+def _days_meant(numbers: re.Match[str], country: str) -> list[date]:
     """Return every day that "12/6/2027" may be, the day before the month first.
 
-    No country puts dots between a month and the day behind it (CLDR, the short dates of all its
-    languages).
+    No language puts dots between a month and the day behind it (CLDR, all its short dates); where
+    the month goes first with strokes, somebody may.
     """
     one, two, year = (int(part) for part in numbers.groups())
-    pairs = [(one, two)] if numbers[0].count(".") == 2 else dict.fromkeys(((one, two), (two, one)))
+    dotted = numbers[0].count(".") == 2 and not _month_goes_first(country)
+    pairs = [(one, two)] if dotted else dict.fromkeys(((one, two), (two, one)))
     days = (_date(year, month, day) for day, month in pairs)
     return [day for day in days if day]
 
@@ -201,6 +203,20 @@ def _whole_month(rule: str) -> str:
         name for name in MONTH_NAMES if name.lower().startswith(last.lower()) and len(last) > 2
     ]
     return f"{first} {whole[0]}" if first.isdecimal() and whole else rule
+
+
+@lru_cache
+def _month_goes_first(country: str) -> bool:
+    """Whether a country's own short dates begin with the month.
+
+    >>> _month_goes_first("US"), _month_goes_first("GB"), _month_goes_first("DE")
+    (True, False, False)
+    """
+    try:
+        short = str(Locale.parse(f"und_{country}").date_formats["short"].pattern)
+    except (UnknownLocaleError, ValueError):
+        return True
+    return not 0 <= short.find("d") < short.find("M")
 
 
 def _date(year: int, month: int, day: int) -> date | None:

@@ -25,8 +25,9 @@ WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", 
 _MOST_DAYS_OFF = 366
 _OUNCE_G = Fraction("28.35")
 _SPAN = re.compile(
-    r"^(?:from |vom |von |du |dal |del |van |från |fra )?(?P<first>.+?)(?:\s+(?:to|until|till|–|-|bis|au|al|tot|t/m|til|a)\s+"
-    r"|\s*(?:\.\.|–)\s*|(?<=^\d)-|(?<=^\d\d)-(?!\d+-)|(?<=\d\.)\s*-\s*(?=\d)|(?<=\.\d{4})-(?=\d))(?P<last>.+)$",
+    r"^(?:from |vom |von |du |dal |del |van |från |fra )?(?P<first>.+?)"
+    r"(?:\s+(?:to|until|till|–|-|bis|au|al|tot|t/m|til|a)\s+|\s*(?:\.\.|–)\s*|(?<=^\d)-"
+    r"|(?<=^\d\d)-(?!\d+-)|(?<=\d\.)\s*-\s*(?=\d)|(?<=\.\d{4})-(?=\d))(?P<last>.+)$",
     re.IGNORECASE,
 )
 

@@ -85,12 +85,21 @@ def _of_somebody(word: str) -> Avoided | None:
 
     Olive and Rosemary are foods as well: what begins with one is asked about as before.
     """
+    said = said_of(word)
+    found = read_phrase(said) if said != word else None
+    return replace(found, word=word) if found and not found.ask else None
+
+
+def said_of(word: str) -> str:
+    """Return what is said of one of a household, without who it is; all of it where none is named.
+
+    >>> said_of("Tom reacts to nuts"), said_of("Olive reacts to nuts")
+    ('reacts to nuts', 'Olive reacts to nuts')
+    """
     who, said = without_somebody(word)
     names = re.findall(r"[^\W\d_][\w'-]*", who.lower())
-    if not names or any(name in _families() or known(name) for name in names):
-        return None
-    found = read_phrase(said)
-    return replace(found, word=word) if found and not found.ask else None
+    somebody = names and not any(name in _families() or known(name) for name in names)
+    return said if somebody else word
 
 
 def known(name: str) -> Avoided | None:
@@ -307,13 +316,15 @@ def _as_food(word: str, bare: str) -> Avoided | None:
     """
     # behind a colon or a dash stands how a food of a recipe is prepared, and here another need
     too_much = _PREPARED.search(bare) or len(bare.split()) > _MOST_WORDS
-    food = None if too_much else read_food(bare).food
-    if food is None:
+    read = None if too_much else read_food(bare)
+    # of "zorple and eggs" the eggs are read, and nobody knows what a zorple is
+    if read is None or read.food is None or read.leftover or len(read.foods) > 1:
         return None
+    food = read.food
     family = known_by_name(food.name)
     if family and not family.of_the_body:  # "raw egg" is what "eggs" is
         return replace(family, word=word)
-    tags = _group_called(food, bare)
+    tags = group_called(food, bare)
     if tags:  # "mushrooms", "herbs": all that is called so, and not the word's own food alone
         return Avoided(word, tags=tags, named=_named(bare, food.name), foods=(food,), meant=bare)
     plain = not food.parts and _PACKET not in food.tags and food.allergens
@@ -336,7 +347,7 @@ def _named(*names: str) -> re.Pattern[str]:
     return re.compile(rf"\b(?:{said})")
 
 
-def _group_called(food: Staple, bare: str) -> frozenset[str]:
+def group_called(food: Staple, bare: str) -> frozenset[str]:
     """Return the tags of a group by its name: "herbs" are herb, fresh-herb and dried-herb."""
     names = {singular(name.lower()).replace(" ", "-") for name in (bare, food.name)}
     known = set(load_index()["tagged"])

@@ -78,6 +78,8 @@ def _names_in(text: str) -> Iterator[str]:
 def _name_at(words: list[str], place: int) -> str:
     for length in range(min(_LONGEST, len(words) - place), 0, -1):
         part = words[place : place + length]
+        if length > 1 and known_by_name(" ".join(part)):
+            return " ".join(part)
         if is_ordinary(part[0]) or is_ordinary(part[-1]):
             continue
         name = " ".join(part)

@@ -6,11 +6,17 @@ Only a question is made of it: nothing is avoided, and nothing given, by a word 
 from __future__ import annotations
 
 from difflib import SequenceMatcher
+from functools import lru_cache
 
-from stillroom.core.allergens.avoiding import family_names, known_by_name, read_phrase
+from stillroom.core.allergens.avoiding import (
+    family_names,
+    group_called,
+    known_by_name,
+    read_phrase,
+)
 from stillroom.core.allergens.laws import all_allergens
 from stillroom.core.allergens.phrases import bare_forms, parts_said
-from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.food_reading import Span, read_food
 from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.words.nearest import nearest
@@ -19,6 +25,7 @@ from stillroom.core.words.patterns import late_regex
 _WORD = late_regex(r"[^\W_]+(?:-[^\W_]+)*")
 _JOIN = frozenset({"and", "or", "nor", "no", "free", "und", "et", "y", "e", "en"})
 _LONGEST = 3  # "evening primrose oil"
+_MOST_PARTS = 12  # of one line; more are no slip of the pen
 _A_WORD = 0.7  # so like is each word of a name of several to one of those written
 
 
@@ -34,7 +41,7 @@ def nearest_avoided(word: str) -> tuple[str, ...]:
     """
     if named := named_in(word):
         return named
-    parts = [list(bare_forms(part))[-1:] for part in parts_said(word.lower())]
+    parts = [list(bare_forms(part))[-1:] for part in parts_said(word.lower())[:_MOST_PARTS]]
     near = [_slip(bare[0]) for bare in parts if bare]
     return tuple(dict.fromkeys(near)) if all(near) else tuple(filter(None, [_slip(word)]))
 
@@ -83,12 +90,17 @@ def _is_food(name: str) -> bool:
     """Whether it is the name of a food, and not a phrase of which a food could be read."""
     if len(name) < 4:
         return False
-    food = read_food(name).food
-    return food is not None and all(
-        word in " ".join((food.name, *food.also)) for word in name.split()
-    )
+    read = read_food(name)
+    food = read.food
+    if food is None or read.leftover or len(read.foods) > 1:
+        return False
+    # a name in another language stands in no staple: it is one where it is read as a food wholly;
+    # "oils" among other words are not all there are
+    whole = read.spans == (Span(0, len(name), "food"),) and not group_called(food, name)
+    return whole or all(word in " ".join((food.name, *food.also)) for word in name.split())
 
 
+@lru_cache(maxsize=1024)
 def _slip(word: str) -> str:
     """Return the word that this is a slip of, "" for none."""
     plain = word.strip().lower()

@@ -16,7 +16,8 @@ from stillroom.core.words.patterns import late_regex
 
 _IN_BRACKETS = late_regex(r"\s*[(\[]([^)\]]*)[)\]]?\s*")
 _SEVERAL = late_regex(
-    r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|et|ou|ni|y|o|e|en|of|plus)\b(?=\s))\s*"
+    r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|sowie|et|ou|ni|y|o|e|en|of|plus|och|eller"
+    r"|samt|og)\b(?=\s))\s*"
 )
 _LOUD = late_regex(r"[!?…*\"“”]+|\.(?=\s|$)|(?<=\b\w)\.(?=\w\b)")
 _EATING = late_regex(r"\b(?:diet|diät|régime|dieta|dieet|family)\b", re.IGNORECASE)
@@ -31,15 +32,17 @@ _ALLOWS = late_regex(
 _DENIED = late_regex(
     r"(?:\b(?:not|never)|n't) (?:reacts? to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
     r"|\bno (?:known )?(?:allergy|reactions?|intolerance) to\b"
-    r"|\b(?:nicht|keine?) (?:allergisch|allergie) (?:auf|gegen)\b"
-    r"|\bpas (?:allergique|d'allergie) (?:à|aux?)\b"
-    r"|\bno es alérgic[oa]s? a\b",
+    r"|\b(?:nicht|keine?)(?: mehr)? (?:allergisch|allergie|intolerant) (?:auf|gegen)\b"
+    r"|\b(?:pas|plus) (?:allergique|intolérante?|d'allergie) (?:à|aux?)\b"
+    r"|\bno es (?:alérgic[oa]s?|intolerante) a\b|\bnon è (?:più )?(?:allergic[oa]|intollerante) a"
+    r"|\bniet (?:meer )?(?:allergisch|intolerant) voor\b"
+    r"|\b(?:inte|ikke|ej) (?:(?:längre|længere|lenger) )?(?:allergisk|intolerant) (?:mot|over)\b",
     re.IGNORECASE,
 )
 _BEHIND = late_regex(r"\b(?:for|in|as an?|as|because of|due to|when|while|during)\b(.*)$")
 _CANNOT = late_regex(r"\b(?:can|may) ?(?:not|.t)\b|\bcan.t\b", re.IGNORECASE)
 _NOTHING_NEW = (
-    r"(?!(?:and|or|nor|no|not|but|also|plus|without|und|oder|kein\w*|et|ou|pas|y|o|e|ni|en|of|geen)"
+    r"(?!(?:and|or|nor|no|not|but|also|plus|without|und|oder|kein\w*|et|ou|pas|y|o|e|ni|en|of|geen|och|eller|og|men)"
     r"\b)[\w'-]+"
 )
 _MOST = 12
@@ -58,8 +61,9 @@ _WHO = (
 _DOES = (
     r"(?:is|are|was|has|have|had|gets?|can.?t|cannot|can not|doesn.?t|does not|don.?t|do not"
     r"|won.?t|will not|mustn.?t|must not|may not|should.?n.?t|hates?|dislikes?|loathes?|detests?"
-    r"|avoids?|reacts?|never|eats? no|drinks? no|ist|sind|hat|haben|darf|mag|verträgt|est|sont|ne"
-    r"|a une|es|son|tiene|no|è|sono|ha|non|heeft|mag"
+    r"|avoids?|reacts?|never|eats? no|drinks? no|ist|sind|hat|haben|darf|mag|verträgt|reagiert"
+    r"|isst kein\w*|trinkt kein\w*|bekommt|est|sont|ne|n'a|a une|réagit|es|son|tiene|no|è|sono|ha"
+    r"|non|heeft|mag|eet geen|drinkt geen|verdraagt|reageert|är|har|tål|er|tåler|reagerar|reagerer"
     r"|allergic|intolerant|coeliac|celiac|vegan|vegetarian|veggie|diabetic)\b"
 )
 _SOMEBODY = late_regex(
@@ -137,6 +141,15 @@ def bare_forms(said: str) -> Iterator[str]:
         if bare.endswith(end) and len(bare) > len(end) + 1:
             seen[bare.removesuffix(end).rstrip("- ")] = None
     yield from seen
+
+
+def is_compound(word: str) -> bool:
+    """Whether a word says in one that something is left out: "Nussallergie", "glutenfritt".
+
+    >>> is_compound("nussallergie"), is_compound("allergie"), is_compound("nuss")
+    (True, False, False)
+    """
+    return any(word.endswith(end) and len(word) > len(end) + 1 for end in _phrases()["ends"])
 
 
 def parts_said(said: str) -> list[str]:

@@ -8,18 +8,24 @@ from __future__ import annotations
 
 from functools import cache
 
-from stillroom.core.allergens.avoiding import is_why
+from stillroom.core.allergens.avoiding import is_why, known_by_name
 from stillroom.core.allergens.near import is_name
+from stillroom.core.allergens.phrases import bare_forms, is_compound
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
 _WORD = late_regex(r"[^\W_]+(?:['-][^\W_]+)*")
 _TIED = late_regex(r"(?<!n)'(?:s|re|ve|m|ll|d)\b")
+_ELIDED = late_regex(r"\b([cdjlmnst]|qu)'(?=[^\W\d_]{2})|\bn'(?=a\b)")  # "d'alcool", "n'a"
 # "has no allergy to nuts", "doesn't react to nuts", "nuts are no problem"
 _TURNED = late_regex(
     r"\bno (?:problems?|issues?|trouble|worr\w+|bother|reactions?|allerg\w*|intoleran\w*)\b"
     r"|(?:\b(?:not|never|no longer)|n't) (?:\w+ )?"
     r"(?:react|allergic|intolerant|sensitive|suffer|cause|upset|hurt|hates?|dislikes?|avoid|bother)"
+    # "nicht mehr allergisch", "n'est plus allergique", "ya no es alérgico", "inte längre allergisk"
+    r"|\b(?:nicht|plus|no|non|niet|inte|ikke|ej|pas)\b(?: \w+){0,2}"
+    r" (?:allerg|alérg|intol|sensib|empfind|känslig)"
+    r"|\b(?:keine?n?|aucune|ninguna|nessuna|geen|ingen) (?:\w+ )?(?:allerg|alerg|intol)"
 )
 # "Olive is allergic": a name that is a food as well
 _MAY_BE_SOMEBODY = late_regex(r"^[A-Z][\w-]+ (?:is|has|can|will|does|hates|loves|cannot|gets)\b")
@@ -42,7 +48,7 @@ def named_plainly(text: str) -> tuple[str, ...]:
     names, place = [], 0
     while place < len(words):
         name = _name_at(words, place)
-        if not name and words[place] not in _plain() and not is_why(words[place]):
+        if not name and not (_is_plain(words[place]) or is_why(words[place])):
             return ()
         if name and not is_why(name):
             names.append(name)
@@ -57,7 +63,7 @@ def is_plain(text: str) -> bool:
     (True, False, False)
     """
     words = words_of(text)
-    return bool(words) and not _turns(words) and all(word in _plain() for word in words)
+    return bool(words) and not _turns(words) and all(map(_is_plain, words))
 
 
 def is_ordinary(word: str) -> bool:
@@ -77,26 +83,39 @@ def tells_more(text: str) -> bool:
 
 def words_of(text: str) -> list[str]:
     """Return the words of a text, what is tied to a pronoun left away: "they've" is "they"."""
-    return _WORD.findall(_TIED.sub(" ", text.lower().replace("’", "'")))
+    plain = _TIED.sub(" ", text.lower().replace("’", "'"))
+    return _WORD.findall(_ELIDED.sub(lambda found: f"{found[1] or 'n'} ", plain))
 
 
 def _name_at(words: list[str], place: int) -> str:
-    """Return the longest name that begins at a word; an ordinary word alone is none."""
+    """Return the longest name that begins at a word; an ordinary word alone is none.
+
+    A name may be one half of a word: "Koemelkallergie", "laktosintolerant".
+    """
     for length in range(min(_LONGEST, len(words) - place), 0, -1):
         part = words[place : place + length]
         name = " ".join(part)
+        if length > 1 and known_by_name(name):  # "fruits de mer", whatever "mer" is elsewhere
+            return name
         if part[0] in _plain() or part[-1] in _plain():
             continue
         if is_name(name) or is_why(name):
             return name
-    return ""
+    return next((one for one in bare_forms(words[place]) if is_name(one)), "")
 
 
 def _turns(words: list[str]) -> bool:
     """Whether a word turns it round, or it tells what is eaten and not what is left out."""
-    said = set(words)
-    eats = bool(said & _listed("words", "eats")) and not said & _listed("leaves_out")
+    # "ma mère", and not "ma" as an Italian says "but"
+    said = set(words[1:] if words[:1] == ["ma"] else words)
+    left_out = said & _listed("leaves_out") or any(map(is_compound, words))
+    eats = bool(said & _listed("words", "eats")) and not left_out
     return bool(said & _listed("turns")) or eats
+
+
+def _is_plain(word: str) -> bool:
+    """Whether a word changes nothing; a number tells since when: "vegan sedan 2015"."""
+    return word in _plain() or word.isdecimal()
 
 
 @cache

@@ -32,6 +32,7 @@ from stillroom.core.allergens.avoiding import (
     is_why,
     known,
     read_phrase,
+    said_of,
     says_of_somebody,
     sought_by_name,
 )
@@ -119,7 +120,7 @@ class _Said:
         every = (
             _of_clause(text, self.allowed)
             or _several_of(text, only_names(text))
-            or (None if _asks_more(text) else _several_of(text, named_plainly(text)))
+            or (None if _asks_more(text) else _several_of(text, named_plainly(said_of(text))))
         )
         if every is None and specimen and self.read:  # "nothing boozy, incl. rum balls"
             every = _several_of(text, named_in(text))

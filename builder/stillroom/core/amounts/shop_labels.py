@@ -1,8 +1,8 @@
 """A pack as a shop's label has it: the price with its sign, and the size on one side of it.
 
 "£15 70cl", "per 100g 45p", "250-g-Packung 1,99 €", "2,35 € la plaquette de 250 g". What stands on
-both sides of a price, or beside two, may mean more and is left to be asked. Leaves out how a size and
-a sum are read: packs.py.
+both sides of a price, or beside two, may mean more and is left to be asked. Leaves out how a size
+and a sum are read: packs.py.
 """
 
 from __future__ import annotations

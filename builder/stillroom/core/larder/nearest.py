@@ -12,6 +12,15 @@ _LIKENESS = 0.78
 _SHORTEST = 4
 
 
+@lru_cache(maxsize=4)
+def _names_by_letter(larder: Larder) -> dict[str, list[str]]:
+    """Return the names of a larder by the letter with which they begin."""
+    found: dict[str, list[str]] = {}
+    for name in larder.names():
+        found.setdefault(name[:1], []).append(name)
+    return found
+
+
 @lru_cache(maxsize=1024)
 def nearest_foods(form: str, larder: Larder) -> tuple[str, ...]:
     """Return up to three names that are spelt like a phrase (in its normal form).
@@ -25,7 +34,9 @@ def nearest_foods(form: str, larder: Larder) -> tuple[str, ...]:
     if len(form) < _SHORTEST:
         return ()
     near = [
-        name for name in larder.names() if name[:1] == form[:1] and abs(len(name) - len(form)) < 4
+        name
+        for name in _names_by_letter(larder).get(form[:1], ())
+        if abs(len(name) - len(form)) < 4
     ]
     import difflib  # late: only a slip needs it
 

@@ -86,8 +86,8 @@ def find_written_list(text: str) -> int:
     (2, 0)
     """
     lowered = text.lower()
-    if line := _own_words_line(text):
-        return line
+    if own := _own_words_line(text):
+        return own
     if "giving" not in lowered:
         told = any(mark in lowered for mark in _MARKS)
         return (told and _households_line(text)) or _table_line(text)
@@ -97,7 +97,9 @@ def find_written_list(text: str) -> int:
             continue
         before = line[: found.start()]
         exact = "giving list" in found[0] and not before.strip(" \t\ufeff\"'")
-        if not before.strip(" \t\ufeff\"'") and _first_words("households", "day", "baskets", "makes").search(text):
+        if not before.strip(" \t\ufeff\"'") and _first_words(
+            "households", "day", "baskets", "makes"
+        ).search(text):
             return number
         if exact or ((not before.strip(_BEFORE_KEY) or before[-1] in "\"'") and _other_key(text)):
             return number

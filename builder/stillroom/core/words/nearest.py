@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final
 
 from stillroom.core.words.said import Said
@@ -12,6 +13,15 @@ LISTED: Final = 24
 """More words than this are not listed."""
 
 
+@lru_cache(maxsize=65_536)
+def _letters(word: str) -> int:
+    """Return which letters are in a word, each as a bit; of two that share one, either."""
+    held = 0
+    for letter in word:
+        held |= 1 << (ord(letter) & 63)
+    return held
+
+
 def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
     """Return the known word most like `word` (1 is the same), or None when none is close.
 
@@ -19,9 +29,15 @@ def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | Non
     'cup'
     """
     lowered = {candidate.lower(): candidate for candidate in known}
-    # words of too unlike a length are never so alike: a sentence is no slip of a word
+    # words of too unlike a length, or with too few letters in common, are never so alike
     said = word.lower()
-    near = [one for one in lowered if 2 * min(len(one), len(said)) >= likeness * len(one + said)]
+    letters = _letters(said)
+    near = [
+        one
+        for one in lowered
+        if 2 * min(len(one) - (_letters(one) & ~letters).bit_count(), len(said))
+        >= likeness * (len(one) + len(said))
+    ]
     import difflib  # late: only a slip needs it
 
     found = difflib.get_close_matches(said, near, n=1, cutoff=likeness) if near else []
