@@ -20,7 +20,8 @@ _CLAUSE = late_regex(
     r"\s*(?P<mark>[:;,()\[\]]|(?<=\s)[-–—](?=\s)|\.(?=\s|$)|[&+](?=\s)"
     r"|\b(?:incl(?:uding|udes)?\b\.?|inc\b\.?|such as|e\.?g\.?(?=\s)|i\.?e\.?(?=\s)|especially"
     r"|particularly|esp\.?|watch(?: out)?(?: for)?|and also|as well as"
-    r"|plus(?!\s(?:d.|du|des|l[ea]s?|jamais|rien|allergi\w+|intol\w+)\b)|so|because of|because|due to)"
+    r"|plus(?!\s(?:d.|du|des|l[ea]s?|jamais|rien|allergi\w+|intol\w+)\b)|so"
+    r"|because of|because|due to)"
     r"(?=\s))\s*",
     re.IGNORECASE,
 )
