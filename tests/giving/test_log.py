@@ -57,7 +57,7 @@ WRONG = {
     "a no": ("{day: 2027-01-10, given: no, things: [jam]}", 'What was "given" is not said.'),
     "no kind": ("{day: 2027-01-10}", "What happened is not said."),
     "no day": ("{begun: quince-ratafia}", 'there is no "day". Say on which day'),
-    "a day": ("{day: 10/11/2027, begun: quince-ratafia}", "Which is the month?"),
+    "a day": ("{day: 10/11/2027, begun: quince-ratafia}", "can be two days"),
     "no number": ("{day: 2027-01-10, bottled: quince-ratafia}", 'Say how many: "number: 7".'),
     "a number": ("{day: 2027-01-10, bottled: quince-ratafia, number: some}", '"number"'),
     "a word too many": ("{day: 2027-01-10, thanked: Ysolde Fennimore, paid: 3}", "no place beside"),

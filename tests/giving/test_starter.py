@@ -208,7 +208,8 @@ def test_an_answer_is_read_or_asked_again(reader, said, meant):
     ("said", "day"),
     [("24 December", "2027-12-24"), ("24. Dezember", "2027-12-24"), ("Easter Sunday", "2027-03-28"),
      ("2028-01-06", "2028-01-06"), ("4 January", "2028-01-04"), ("4 January 2027", None),
-     ("soon", None), ("31 February", None), ("", None), ("4.1.2028", None)],
+     ("soon", None), ("31 February", None), ("", None), ("4.1.2028", "2028-01-04"),
+         ("4/1/2028", None)],
 )  # fmt: skip
 def test_a_day_is_the_next_one_or_asked_again(said, day):
     if day:
