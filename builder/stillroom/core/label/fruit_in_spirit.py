@@ -1,4 +1,4 @@
-"""Fruit that stays in its spirit, by a recipe's title: a rum pot, cherries in brandy."""
+"""Fruit that stays in its spirit, by a recipe's title or method: a rum pot, cherries in brandy."""
 
 from __future__ import annotations
 
@@ -44,6 +44,21 @@ _FRUIT_OUT = clause_regex(
     r"|\b(?:retire|enleve|ôte)\w* les (?:fruits|cerises)",
     re.IGNORECASE,
 )
+_FRUIT = (
+    r"(?:fruits?|\w*berr(?:y|ies)|cherries|plums|sloes|peaches|apricots|raisins|prunes|damsons|figs)"
+)
+# "serve the fruit over ice cream", "add each fruit as it ripens": it is given with its fruit
+_FRUIT_EATEN = clause_regex(
+    rf"\b(?:serve|eat|spoon|enjoy|ladle)\w* (?:\w+ ){{0,3}}{_FRUIT}\b"
+    rf"|\b{_FRUIT} (?:is|are|can be|may be) (?:then )?(?:eaten|served|spooned)\b"
+    rf"|\bspoon\w* (?:it |them |some )?over (?:\w+ )?(?:ice cream|pudding|cake|custard|yogh?urt)\b"
+    rf"|\badd\w* (?:each|every|more|other|another|new) (?:\w+ )?(?:{_FRUIT}|layers?)\b[^.;]*"
+    r"\b(?:as|when|while) (?:it|they|each)\b[^.;]*\b(?:ripens?|season|comes?)\b"
+    r"|\b(?:früchte|obst|beeren|kirschen|pflaumen)\b[^.;]*\b(?:servier|genieß|essen|löffel)"
+    r"|\b(?:servier|genieß|löffel)\w*\b[^.;]*\b(?:früchte|obst|beeren|kirschen|pflaumen)\b"
+    r"|\b(?:serv\w+|mange\w*|dégust\w*) (?:\w+ )?(?:les )?(?:fruits|cerises|prunes)\b",
+    re.IGNORECASE,
+)
 _FRUIT_TAGS = frozenset(
     {"fruit", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit", "stone-fruit"}
 )
@@ -52,14 +67,15 @@ _FRUIT_TAGS = frozenset(
 def with_its_fruit(recipe: Recipe) -> Recipe:
     """Return a recipe whose fruit is said to stay in its spirit, where that is what it is.
 
-    By its title: a rum pot, cherries in brandy. Not where its method strains it, nor where the
-    recipe has its own word.
+    By its title, a rum pot or cherries in brandy, or by a method that eats the fruit. Not where
+    its method strains it, nor where the recipe has its own word.
     """
     title = recipe.title
-    named = _LIES_IN_SPIRIT.search(title) and not _OF_THE_DRINK.search(title)
-    if not named or not recipe.kind.is_("steeped") or recipe.kind.solids_left_in:
+    if not recipe.kind.is_("steeped") or recipe.kind.solids_left_in or _OF_THE_DRINK.search(title):
         return recipe
     clauses = clauses_of(recipe)
+    if not (_LIES_IN_SPIRIT.search(title) or any(map(_FRUIT_EATEN.search, clauses))):
+        return recipe
     if any(STRAINS.search(one) or _FRUIT_OUT.search(one) for one in clauses):
         return recipe
     kept = tuple(

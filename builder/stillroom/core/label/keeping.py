@@ -179,6 +179,8 @@ def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term
     keeps = recipe.keeps
     if not recipe.kind.is_eaten:
         return "none", "It is not food."
+    if keeps.unopened is None and not published_mark and ferments_untimed(recipe):
+        return "not known", f"{NOT_KNOWN}: how long it ferments the recipe does not say."
     exempt = _is_drink(facts) and (facts.strength or 0) >= EXEMPT_FROM_ABV
     if keeps.unopened is None and not published_mark and exempt:
         return "none", _NO_DATE_NEEDED + "the recipe gives none."

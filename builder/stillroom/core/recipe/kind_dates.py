@@ -34,6 +34,8 @@ from stillroom.core.words.problems import Problem, Unreadable
 _A_START: Final = date(2027, 2, 1)
 _NEAR: Final = Fraction(3, 4)
 _SOME_DAYS: Final = 5
+# a night in salt only draws the water out
+_SALTED_DAYS: Final = 2
 # vegetables in salt; whatever else may feed yeast, whose gas bursts bottles
 _SOURS_IN_SALT: Final = frozenset(
     {
@@ -263,10 +265,10 @@ def _is_all_its_waiting(recipe: Recipe, said: tuple[Said, ...]) -> bool:
     kind = recipe.kind
     if kind.is_("living") and _DRUNK_YOUNG.search(f"{recipe.title} {kind.called}"):
         return True
+    if kind.is_("living") and _sours_in_salt(recipe):  # a hot sauce of "1-14 days" is ready then
+        return max((one.span.after(_A_START) - _A_START).days for one in said) >= _SALTED_DAYS
     if max(_days(one.span) for one in said) < _SOME_DAYS:
         return kind.is_("steeped") and course_of(recipe.method).ends_in_work
-    if kind.is_("living"):
-        return _sours_in_salt(recipe)
     return kind.is_("steeped")
 
 
