@@ -32,6 +32,17 @@ COOKED = (
     "month in the fridge.",
     "preserve",
 )
+# healingspiritsherbfarm.com; LactMed knows no data on doses of it, and jelly is no dose
+SYRUP = (
+    ("100 g dried elderberries", "700 ml water", "340 g honey"),
+    "Boil for 45 minutes, strain, stir in the honey. Bottle the syrup. Keeps 1 month in the fridge.",
+    "preserve",
+)
+JELLY = (
+    ("1 kg elderberries", "1 kg sugar", "1 lemon"),
+    "Boil the berries, strain, boil with the sugar to a set. Fill jars.",
+    "preserve",
+)
 TEA = (("50 g dried elderberries", "50 g dried mint"), "Mix. Keeps 1 year.", "dry mix")
 BORAGE = (("50 g comfrey leaves", "300 g sugar"), "Pound together. Keeps 1 year.", "infused sugar")
 KAVA = (("50 g kava root", "50 g dried mint"), "Mix. Keeps 1 year.", "dry mix")
@@ -44,6 +55,8 @@ WITHHELD = [
     (RAW, ADULTS, True), (RAW, CHILD, True), (RAW, PREGNANT, True),
     (SPIRIT, ADULTS, False), (SPIRIT, PREGNANT, True),
     (COOKED, ADULTS, False), (COOKED, CHILD, False), (COOKED, PREGNANT, False),
+    (SYRUP, ADULTS, False), (SYRUP, CHILD, False), (SYRUP, PREGNANT, True),
+    (JELLY, ADULTS, False), (JELLY, CHILD, False), (JELLY, PREGNANT, False),
     (TEA, ADULTS, False), (TEA, CHILD, True), (TEA, PREGNANT, True),
     (BORAGE, CHILD, True), (BORAGE, PREGNANT, True), (BORAGE, ADULTS, False),
     (KAVA, CHILD, True), (KAVA, PREGNANT, True),
