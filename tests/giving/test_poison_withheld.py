@@ -35,7 +35,8 @@ COOKED = (
 # healingspiritsherbfarm.com; LactMed knows no data on doses of it, and jelly is no dose
 SYRUP = (
     ("100 g dried elderberries", "700 ml water", "340 g honey"),
-    "Boil for 45 minutes, strain, stir in the honey. Bottle the syrup. Keeps 1 month in the fridge.",
+    "Boil for 45 minutes, strain, stir in the honey. Bottle the syrup. Keeps 1 month in the "
+    "fridge.",
     "preserve",
 )
 JELLY = (

@@ -44,7 +44,10 @@ _FRUIT_OUT = clause_regex(
     r"|\b(?:retire|enleve|ôte)\w* les (?:fruits|cerises)",
     re.IGNORECASE,
 )
-_FRUIT = r"(?:fruits?|\w*berr(?:y|ies)|cherries|plums|sloes|peaches|apricots|raisins|prunes|damsons|figs)"
+_FRUIT = (
+    r"(?:fruits?|\w*berr(?:y|ies)|cherries|plums|sloes|peaches|apricots|raisins|prunes|damsons"
+    r"|figs)"
+)
 # "serve the fruit over ice cream", "add each fruit as it ripens": it is given with its fruit
 _FRUIT_EATEN = clause_regex(
     rf"\b(?:serve|eat|spoon|enjoy|ladle)\w* (?:\w+ ){{0,3}}{_FRUIT}\b"

@@ -92,7 +92,8 @@ READY_IN: Final = late_regex(
 # "after ten days, strain": what was waited for without a word that says so
 _DONE: Final = (
     r"(?:strain|filter|sieve|bottle|rack|decant|transfer|press|drain|siphon|remove|take out|"
-    r"fish out|unmould|taste|blend|blitz|pur[ée]e|whizz|pour off|draw (?:(?:it|them) )?(?:off|out|into))"
+    r"fish out|unmould|taste|blend|blitz|pur[ée]e|whizz|pour off|"
+    r"draw (?:(?:it|them) )?(?:off|out|into))"
 )
 AFTER: Final = late_regex(
     rf"\b(?:(?:after|at the end of) (?:about )?(?P<first>{SPAN_PATTERN})"
