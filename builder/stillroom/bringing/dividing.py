@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from stillroom.bringing.accounted import tell_lost
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.below_list import (
     ADDRESS,
@@ -76,11 +77,13 @@ def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
     origin = paper.origin
     left = Left(paper.rows) if origin.others else without_private(paper.rows, origin.letter)
-    recipes = _in_order(made_ready(left.rows))
+    rows = made_ready(left.rows)
+    recipes = _in_order(rows)
     if recipes:
         left.tell(recipes[-1])
         if origin.beside:
             tell_beside(recipes[0])
+        tell_lost(recipes, rows)
     return recipes
 
 

@@ -124,6 +124,11 @@ def bare(text: str) -> str:
     )
 
 
+def words_of(text: str) -> list[str]:
+    """Return the words of a text as they are compared: small, without accents and signs."""
+    return _WORD.findall(bare(text))
+
+
 _PLAIN: Final = str.maketrans({"ł": "l", "ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "’": "'"})
 
 
