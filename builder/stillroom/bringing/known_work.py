@@ -24,6 +24,8 @@ _LEAST_STEM: Final = 3
 _LEAST_AMID: Final = 4
 """Letters of a word that is work wherever it stands: "nas", "tag" may be anything."""
 _MOST_SMALL: Final = 400
+_PLAINLY: Final = 4
+"""Small words from which on a paper is plainly in a language."""
 _WORD: Final = clause_regex(r"[^\W\d_]+")
 _CLAUSE: Final = clause_regex(
     r"[.!?;:,(…–—/]+\s*|\s[-+&]\s|\s(?:and|then|or|und|oder|et|puis|ou|luego|poi|och|eller|og|oraz|lub|nebo|but|mais|aber|pero|maar)\s",
@@ -65,6 +67,7 @@ class _Tongue:
     weak: frozenset[str]
     done: frozenset[str]
     anywhere: bool
+    plural: str
     before: tuple[str, ...]
     clitics: tuple[str, ...]
 
@@ -98,6 +101,7 @@ def _tongue(name: str) -> _Tongue:
         weak=frozenset(weak),
         done=frozenset(done),
         anywhere=bool(own.get("anywhere")),
+        plural=str(own.get("plural", "-")),
         before=tuple(str(own.get("before", "")).split()),
         clitics=tuple(str(own.get("clitics", "")).split()),
     )
@@ -137,9 +141,9 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
 
     None where fewer than `least` words of them tell.
 
-    >>> tongues_of(["Die Zwiebeln mit dem Honig mischen."])
+    >>> tongues_of(["Die Zwiebeln mit dem Honig in der Pfanne dünsten."])
     ('de',)
-    >>> tongues_of(["Mix the onions with the honey."])
+    >>> tongues_of(["Mix the onions with the honey in the pan and stir."])
     ('en',)
     """
     said = [word for text in texts for word in _WORD.findall(bare(text[:_LONGEST]))][:_MOST_SMALL]
@@ -147,7 +151,8 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     most = max(told.values())
     if most < least:
         return ()
-    return tuple(name for name in TONGUES if told[name] * 3 >= most * 2)
+    too = {"en"} if most < _PLAINLY else set()  # which has few of them in lists
+    return tuple(name for name in TONGUES if told[name] * 3 >= most * 2 or name in too)
 
 
 def is_work(text: str, tongues: Sequence[str], listed: frozenset[str] = frozenset()) -> bool:
@@ -217,7 +222,8 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
         if after and one in tongue.done:
             return True
         amid = opened and at > 0 and said[at - 1] not in tongue.small and one not in tongue.nouns
-        if first or after or amid or (tongue.anywhere and len(one) >= _LEAST_AMID):
+        told = tongue.anywhere or one.endswith(tongue.plural)  # "al décimo día colaremos"
+        if first or after or amid or (told and len(one) >= _LEAST_AMID):
             form = _form(one, name)
             goes_on = at + 1 < len(said) and _goes_on(said[at + 1], tongue)
             if form == "bids" or (form == "weak" and (first or after) and (beside or goes_on)):
