@@ -181,17 +181,19 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     timed = bool(_TIMED.search(sentence))
     beside = timed or bool(_MEASURED.search(sentence)) or _names(said, listed)
-    mine = _WORD.findall(bare(_MINUTES.sub(" ", sentence)))
-    own = any(one in _tongue(name).own for name in tongues for one in mine)
     furnished = any(one in _named("furniture") for one in said)
     if furnished and not beside:
         return False
     if timed and _names(said, listed) and len(said) > 1:
         return True
+    mine = frozenset(_WORD.findall(bare(_MINUTES.sub(" ", sentence))))
     clauses = list(_clauses(sentence))
-    if own and not timed:  # "Boil my plums", and nothing of what somebody tells of herself
-        clauses = [one[:1] for one in clauses[:1]]
-    return any(_bids(clauses, name, beside) for name in tongues)
+    # "Boil my plums", and nothing of what somebody tells of herself
+    begun = [one[:1] for one in clauses[:1]]
+    return any(
+        _bids(clauses if timed or not (_tongue(name).own & mine) else begun, name, beside)
+        for name in tongues
+    )
 
 
 def _names(said: Sequence[str], listed: frozenset[str]) -> bool:
