@@ -101,6 +101,7 @@ _BIO: Final = re.compile(
     r"about\s+the\s+(?:author|writer|blogger)\b.*|about\s+me\s*[:–-].*"
     r"|(?:über\s+(?:den\s+autor|die\s+autorin|mich)|à\s+propos\s+de\s+l['’]auteur\w*|sull['’]autor\w+|sobre\s+(?:el|la)\s+autora?"
     r"|over\s+de\s+auteur|om\s+författaren)\b.*"
+    r"|.{0,60}\bis\s+an?\s+(?:[\w,&-]+\s+){0,4}(?:chef|writer|author|blogger|host|journalist|columnist)\b.*"
     r"|.{0,60}\b(?:writes|blogs|is\s+a\s+(?:food\s+)?(?:writer|blogger))\s+(?:on|about|at|from|who|and|based)\b.*",
     re.IGNORECASE,
 )

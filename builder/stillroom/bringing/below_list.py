@@ -15,6 +15,7 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
 from stillroom.bringing.sorting import (
@@ -134,7 +135,12 @@ def _says_facts(rows: Sequence[Row]) -> bool:
 
 def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:
     """Part the sentences that follow a list of tools from it: they are the method."""
-    first = next((at for at, row in enumerate(body) if at and is_sentence(row.text)), 0)
+    told = (
+        at
+        for at, row in enumerate(body)
+        if at and (is_sentence(row.text) or (row.gap and is_plainly_work(row.text)))
+    )
+    first = next(told, 0)
     if not heads_tools(f"{name}:") or not first:
         return [(part, name, body)]
     return [(part, name, body[:first]), ("method", "", body[first:])]

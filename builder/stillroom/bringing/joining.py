@@ -41,6 +41,8 @@ _TAKEN_AS: Final = re.compile(
     r"(?:stones?|shells?|seeds?|pips|skins?|cores?|stalks?) (?:removed|discarded)"
     r"|(?:zest|juice|rind|peel)(?: and (?:zest|juice|rind))?(?: only)?"
 )
+_BEFORE_A_WORD: Final = "\"'“”„«»‹›‘’(["
+_IN_BRACKETS: Final = re.compile(r"\([^()]{3,300}\)[.!]?")
 _PROOF: Final = re.compile(r"[\d–-]+\s*(?:per cent|%)(?:\s+(?:proof|vol))?")
 
 
@@ -123,12 +125,12 @@ def _is_broken_off(rows: Sequence[Row], place: int, capitals: bool) -> bool:
 
     Who types without `capitals` begins each step so.
     """
-    above = rows[place - 1].text
-    if not rows[place].text[:1].islower():
+    above, text = rows[place - 1].text, rows[place].text.lstrip(_BEFORE_A_WORD)
+    if not text[:1].islower():
         amid = amid_a_sentence(rows, place) or bool(
             _OPEN.search(above) and not is_ingredient(above)
         )
-        return rows[place].text[:1].isdigit() and amid
+        return text[:1].isdigit() and amid
     ended = re.search(r"[.!?:;]$", above)
     return len(above) >= _LONG or bool(_OPEN.search(above)) or (capitals and not ended)
 
@@ -250,6 +252,10 @@ def _heads_joined(rows: Sequence[Row]) -> list[Row]:
         told = row.shape == "line" and is_sentence(row.text)
         if above and named and told and len(above.text.split()) <= _NAMED:
             found[-1] = replace(above, text=f"{above.text}: {row.text}")
+            continue
+        aside = row.shape == "line" and not row.gap and _IN_BRACKETS.fullmatch(row.text)
+        if above and aside and above.shape != "heading":  # "(this keeps the wick from rising)"
+            found[-1] = replace(above, text=f"{above.text} {row.text}")
             continue
         found.append(row)
     return found

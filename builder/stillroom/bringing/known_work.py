@@ -171,6 +171,15 @@ def is_work(text: str, tongues: Sequence[str], listed: frozenset[str] = frozense
     return any(_is_done(one, tongues, listed) for one in SENTENCE_ENDS.split(text))
 
 
+def is_plainly_work(text: str) -> bool:
+    """Whether a line by itself says that something is done, in whatever language it is.
+
+    >>> is_plainly_work("Boil the plums and the sugar."), is_plainly_work("2 jars")
+    (True, False)
+    """
+    return is_work(text, tongues_of((text,)))
+
+
 def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     if sentence.rstrip(' "”’)').endswith("?"):
         return False

@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.sorting import (
     is_ingredient,
@@ -60,7 +61,8 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
 
 
 def _told(row: Row) -> bool:
-    return row.shape == "step" or is_sentence(row.text)
+    """Whether a row is told of and no thing: a step, a sentence, or work behind a gap."""
+    return row.shape == "step" or is_sentence(row.text) or (row.gap and is_plainly_work(row.text))
 
 
 def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
