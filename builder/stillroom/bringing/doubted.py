@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from stillroom.bringing.known_work import TONGUES, bare, is_work, tongues_of
+from stillroom.core.method.keeping_said import may_say_keeping
 
 ASKED_OF_METHOD: Final = "Is this part of the method?"
 """How the question begins that names them."""
@@ -27,7 +28,9 @@ _QUOTED: Final = re.compile(r'"[^"]*"')
 
 
 def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
-    """Return the steps that are not known to be work; `listed` are the lines of what goes in.
+    """Return the steps that are not known to be work, nor to say how long it keeps.
+
+    `listed` are the lines of what goes in.
 
     >>> doubted_steps(["Boil the plums in a pan.", "Photograph: Ann"], ["1 kg plums"])
     ['Photograph: Ann']
@@ -43,7 +46,8 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
     return [
         step
         for step in steps
-        if not is_work(step, tongues, named)
+        if not may_say_keeping(step)
+        and not is_work(step, tongues, named)
         and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
     ]
 

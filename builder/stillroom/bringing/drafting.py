@@ -20,7 +20,7 @@ from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
 from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
-from stillroom.bringing.keeping import keeping_of, sentences_of_keeping, vaguely_kept
+from stillroom.bringing.keeping import A_WAIT, keeping_of, sentences_of_keeping, vaguely_kept
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
@@ -65,10 +65,6 @@ _LEFT_EMPTY: Final = re.compile(
 )
 # "1 + 2/3 cups" is one amount
 _MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")
-# "allow 2 weeks to mature before using": how long it waits, and not how long it keeps
-_A_WAIT: Final = re.compile(
-    r"\b(?:to mature|before (?:use|using|eating|serving|opening|drinking|tasting))\b", re.IGNORECASE
-)
 _BRACKETS: Final = re.compile(r"\([^()]*\)")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
@@ -302,7 +298,7 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
 
 def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
-    kept = (one for one in map(may_say_keeping, lines) if one and not _A_WAIT.search(one[0]))
+    kept = (one for one in map(may_say_keeping, lines) if one and not A_WAIT.search(one[0]))
     if found := next(kept, None):
         said, span = found
         what = f'How long it keeps may stand here: "{said}"'

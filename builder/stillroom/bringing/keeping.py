@@ -37,6 +37,12 @@ _VAGUELY: Final = re.compile(
 _NUMBERED: Final = re.compile(
     r"\d|\b(?:a|an|one|two|three|four|six|twelve)\s+(?:day|week|month|year)"
 )
+A_WAIT: Final = re.compile(
+    r"\b(?:to mature|before (?:use|using|eating|serving|opening|drinking|tasting)"
+    r"|(?:store|leave|let|stand|rest|age|steep|infuse)\b[^.!?]{0,120}\bat least)\b",
+    re.IGNORECASE,
+)
+"""What says how long it waits, and not how long it keeps: "allow 2 weeks before using"."""
 
 
 @dataclass(frozen=True)

@@ -39,7 +39,9 @@ _FOR_THE_END: Final = re.compile(
     re.IGNORECASE,
 )
 _ENDS_OPEN: Final = re.compile(r"\s(?:or|and|oder|und|ou|et|of|en|eller|och|&)$")
-_SPOKEN: Final = re.compile(r"(?:an?|one|two|three|four|five|six|half|few|some)\s", re.IGNORECASE)
+_SPOKEN: Final = re.compile(
+    r"(?i:an?|one|two|three|four|five|six|half|few|some|szklank[ai]|łyż(?:ecz)?k[ai]|lžíce|lžička|hrnek|tasse|taza|xícara|kopp|kopje)\s"
+)
 _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
     re.IGNORECASE,

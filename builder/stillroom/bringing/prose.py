@@ -58,6 +58,10 @@ _DOES: Final = re.compile(
     r"\b(?:and|then|to) (?:add|stir in|mix in|beat in|fold in)$", re.IGNORECASE
 )
 _NO_FOOD: Final = frozenset({"craft"})
+# "600 g Zucker schaumig rühren": a German thing ends before what is done with it
+_VERB_LAST: Final = re.compile(
+    r"(?P<thing>.*\s[A-ZÄÖÜ][a-zäöüß-]{2,40})(?:\s[a-zäöüß]{2,30}){0,3}\s[a-zäöüß]{2,30}(?:en|ern|eln)"
+)
 _VESSELS: Final = re.compile(
     r"\b(?:pans?|pots?|jars?|bottles?|bowls?|tubs?|casks?|barrels?|bags?|sieves?|kettles?|tureens?"
     r"|dish(?:es)?|vessels?|tumblers?|cloths?|spoons?|napkins?|papers?|plates?)$",
@@ -154,7 +158,7 @@ def _longest_food(told: str, begins: re.Match[str], words: list[re.Match[str]]) 
                 # "a pound of fresh rose leaves" is asked about whole, and no pound of roses
                 more = (one[0] for one in words[words.index(last) + 1 :][:_MOST_MORE])
                 whole = " ".join((thing, *takewhile(_is_no_verb, more)))
-                return whole.removesuffix(" of").rstrip("*")
+                return _VERB_LAST.sub(r"\g<thing>", whole.removesuffix(" of").rstrip("*"))
     return ""
 
 

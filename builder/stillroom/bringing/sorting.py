@@ -52,7 +52,7 @@ _AMOUNT: Final = re.compile(
     r"teaspoon|tablespoon|stick|packet|bottle|lemon|orange|egg|vanilla|lb|prise|handvoll|bund|päckchen|"
     r"pincée|gousse|bouteille|pizzico|cucchiai\w*|pizca|snufje|tasse|glas|verre|bicchiere)|"
     r"(?:quelques|einige|alcun[ie]|algun[oa]s|enkele|wat)\s+[^\W\d]{3}|"
-    r"(?:a\s+)?(?:few|some|several)\s+(?:drops?|sprigs?|leaves|slices|strips|twists|pieces)\b|"
+    r"(?:szklank[ai]|łyż(?:ecz)?k[ai]|szczypt[ay]|garść|kieliszek|lžíce|lžičk[ay]|hrn(?:ek|ky)|špetka|tasse|tazas?|cucchiai(?:no)?|theelepel|eetlepel|kopje|kopp|matsked|tesked|spiseskje|teskje|spiseske|teske|xícara|colher)\s+[^\W\d]|(?:a\s+)?(?:few|some|several)\s+(?:drops?|sprigs?|leaves|slices|strips|twists|pieces)\b|"
     r"(?:a|an|one|two)\s+(?:(?:large|small|clean|wide|deep|tall|sterili[sz]ed|glass|big|heavy)\s+)+"
     r"(?:bowls?|jars?|bottles?|pans?|pots?|saucepans?|sieve|funnel|muslin)\b|"
     r"enough\s+(?!to\b)[^.!?]{3,60}$|"
