@@ -151,6 +151,28 @@ def test_a_file_changed_elsewhere_is_never_written_over(own: OpenDesk) -> None:
     assert own.ask("/write/lavender-sugar/earlier").text.count("/earlier/") == 1
 
 
+@pytest.mark.parametrize("pauses", [True, False], ids=["with a pause", "without"])
+def test_who_leaves_both_versions_and_comes_back_is_asked_again(
+    own: OpenDesk, pauses: bool
+) -> None:
+    # two tabs: one keeps, the other is shown both, goes elsewhere, and opens the recipe again
+    path = own.folder / "recipes" / "lavender-sugar.md"
+    mine = boxes(own, "lavender-sugar") | {"summary": "Mine."}
+    if pauses:
+        assert own.ask("/write/lavender-sugar/look", "POST", mine).status == 200
+    assert keep(own, "lavender-sugar", summary="", card_use="Theirs.") == 303
+    theirs = path.read_text(encoding="utf-8")
+    assert own.ask("/write/lavender-sugar/keep", "POST", mine).status == 409
+    again = boxes(own, "lavender-sugar")
+    assert again["summary"] == "Mine."
+    assert own.ask("/write/lavender-sugar/keep", "POST", again).status == 409
+    assert path.read_text(encoding="utf-8") == theirs
+    # what is let go holds nobody up
+    assert own.ask("/write/lavender-sugar/let-go", "POST").status == 303
+    assert keep(own, "lavender-sugar", makes="600 g") == 303
+    assert "Theirs." in path.read_text(encoding="utf-8")
+
+
 def test_a_closed_browser_loses_nothing(own: OpenDesk) -> None:
     typed = boxes(own, "lavender-sugar") | {"summary": "Typed and never kept."}
     assert own.ask("/write/lavender-sugar/look", "POST", typed).status == 200
@@ -241,9 +263,15 @@ def test_a_wrong_setting_or_food_is_told_and_nothing_is_written(own: OpenDesk) -
     config = own.folder / "mkdocs.yml"
     before = config.read_bytes()
     sent = boxes_of(own, "/book")
-    answer = own.ask("/book", "POST", sent | {"giving_days": "Winter: the 40th of May"})
+    wrong = {"giving_days": "Winter: the 40th of May", "drawing": "sprig", "colours": "woad"}
+    answer = own.ask("/book", "POST", sent | wrong)
     assert answer.status == 422
     assert "the 40th of May" in answer.text
+    chosen = BeautifulSoup(answer.text, "html.parser").select("input[checked]")
+    assert {(one["name"], one["value"]) for one in chosen} >= {
+        ("drawing", "sprig"),
+        ("colours", "woad"),
+    }, "what was chosen is not lost"
     answer = own.ask("/book", "POST", sent | {"larder": "my mix:\n  contains: gravel\n"})
     assert answer.status == 422
     assert "gravel" in answer.text
@@ -340,6 +368,17 @@ def test_a_photograph_is_taken_in_without_its_place(own: OpenDesk) -> None:
     broken = body.replace(b"\xff\xd8", b"\x00\x00")
     answer = own.ask("/picture/lavender-sugar", "POST", body=broken, Content_Type=kind)
     assert "is no picture that a book can show" in answer.text
+    # another takes its place: the first is published no more
+    answer = own.ask("/picture/lavender-sugar", "POST", body=body, Content_Type=kind)
+    other = BeautifulSoup(answer.text, "html.parser").select_one("#picture")
+    assert other
+    assert other["value"] != name["value"]
+    assert keep(own, "lavender-sugar", picture=str(other["value"]), picture_alt="A jar") == 303
+    assert f"1 picture that nothing in the book shows: {name['value']}" in own.ask("/publish").text
+    assert "lies in the folder" in own.ask("/publish", "POST", {"way": "folder"}).text
+    public = {path.name for path in (own.folder / "site" / "pictures").iterdir()}
+    assert str(other["value"]) in public
+    assert str(name["value"]) not in public
 
 
 def test_the_first_list_of_a_long_book_names_what_it_has_not_looked_at(

@@ -74,6 +74,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         "sums": {name: file.sum for name, file in files.items()},
         "colours": palette_in(_now(_style_path(desk)).raw) or "madder",
         "drawing": _drawing_now(desk),
+        "has_own": _drawing_now(desk) == "own",
         "wrong": (),
         "wrong_larder": (),
         "said": "",
@@ -117,6 +118,7 @@ async def keep_book(desk: Desk, request: Request) -> Response:
         "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},
         "larder": sent.get("larder", ""),
         "colours": sent.get("colours", "madder"),
+        "drawing": sent.get("drawing") or _drawing_now(desk),
     }
     wrong = wrong_settings(sent)
     wrong_larder = _wrong_larder(desk, sent.get("larder", ""))

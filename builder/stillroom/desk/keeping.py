@@ -121,6 +121,18 @@ def keep_unsaved(place: Place, slug: str, text: str) -> Path:
     return path
 
 
+def note_opened(place: Place, slug: str, sums: str) -> None:
+    """Note of what is typed which files it was typed over, where that is not noted yet."""
+    path = _opened_path(place, slug)
+    if not path.is_file():
+        write_whole(path, sums.encode())
+
+
+def _opened_path(place: Place, slug: str) -> Path:
+    return place.unsaved_path(slug).with_suffix(".opened")
+
+
 def drop_unsaved(place: Place, slug: str) -> None:
     """Let go of what was typed: it is kept now, or not wanted."""
     place.unsaved_path(slug).unlink(missing_ok=True)
+    _opened_path(place, slug).unlink(missing_ok=True)

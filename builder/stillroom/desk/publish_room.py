@@ -25,6 +25,7 @@ from stillroom.desk.place import NotHere, right_name
 from stillroom.desk.running import Done, run
 from stillroom.desk.showing import page
 from stillroom.giving.finding import giving_lists, giving_logs
+from stillroom.publish.shown_pictures import find_unshown
 
 WAYS: Final = ("folder", "zip", "branch", "stick")
 BRANCH: Final = "gh-pages"
@@ -46,7 +47,8 @@ def part_book(desk: Desk) -> Parted:
     book = desk.book()
     recipes = len(book.recipe_files())
     pages = sorted(book.docs_dir.rglob("*.md")) if book.docs_dir.is_dir() else []
-    pictures = [path for path in _files(book.pictures_dir) if path.suffix != ".md"]
+    unshown = find_unshown(book)
+    pictures = {path for path in _files(book.pictures_dir) if path.suffix != ".md"} - {*unshown}
     public = [
         f"{counted(recipes, 'recipe')}, each with its card and its calendar",
         f"your own pages: {', '.join(map(_called, pages)) or 'none yet'}",
@@ -63,6 +65,9 @@ def part_book(desk: Desk) -> Parted:
         never.append("the pack in “private/”")
     if book.larder_file.is_file():
         never.append("the prices of your own larder")
+    if unshown:
+        names = ", ".join(path.name for path in unshown)
+        never.append(f"{counted(len(unshown), 'picture')} that nothing in the book shows: {names}")
     never += ["earlier versions, and what was typed and not kept", "pictures as you chose them"]
     return Parted(tuple(public), tuple(never), book.settings.site_url)
 

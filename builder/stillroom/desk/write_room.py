@@ -32,7 +32,14 @@ from stillroom.desk.brought_questions import (
 )
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.keeping import ChangedElsewhere, drop_unsaved, keep, sum_of, take_out
+from stillroom.desk.keeping import (
+    ChangedElsewhere,
+    drop_unsaved,
+    keep,
+    note_opened,
+    sum_of,
+    take_out,
+)
 from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.pressing import SETTLED, press_of, pressed_in
@@ -42,7 +49,6 @@ from stillroom.desk.recipe_rows import Row, lay_out
 from stillroom.desk.recipe_writing import differing, write_form
 from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import fill, page
-from stillroom.saving.whole import write_whole
 
 NEW: Final = re.compile(r"new-recipe(?:-\d{1,3})?")
 _WORDS_IN_FILE: Final = 60_000
@@ -211,9 +217,7 @@ async def look(desk: Desk, request: Request) -> Response:
         elif ident not in desk.pages:
             desk.hindered[ident] = len(tried.look.wrong)
             body = fill("not_yet.html", hinders=desk.hindered[ident])
-    sums = desk.place.unsaved_path(ident).with_suffix(".opened")
-    if not sums.is_file():
-        write_whole(sums, posted.get("opened", "").encode())
+    note_opened(desk.place, ident, posted.get("opened", ""))
     answer: dict[str, Any] = {
         "parts": tried.parts,
         "page": body,
@@ -233,6 +237,7 @@ async def keep_it(desk: Desk, request: Request) -> Response:
     with desk.at_work:
         tried = _try(desk, ident, files, posted)
     if posted.get("opened") != files.sums:
+        note_opened(desk.place, ident, posted.get("opened", ""))  # should she go away and come back
         return _conflict(ident, files, posted, tried.raw)
     form = filled(posted)
     if "whole" not in posted and (lost := differing(tried.raw, f"{ident}.md", form)):
@@ -275,7 +280,6 @@ def _free_slug(desk: Desk, slug: str) -> str:
 def forget(desk: Desk, ident: str) -> None:
     """Let go of what was typed and not kept."""
     drop_unsaved(desk.place, ident)
-    desk.place.unsaved_path(ident).with_suffix(".opened").unlink(missing_ok=True)
     desk.pages.pop(ident, None)
 
 
@@ -310,7 +314,9 @@ def boxes_of(
             desk.show(ident, tried.look.recipe)
         elif not is_empty:
             desk.hindered[ident] = len(tried.look.wrong)
-    if not is_unsaved and not lost:
+    if is_unsaved:
+        note_opened(desk.place, ident, opened)
+    elif not lost:
         drop_unsaved(desk.place, ident)
     chosen = form.get("kind") or tried.kind
     asked = [] if "whole" in form else asked_in(tried.raw)

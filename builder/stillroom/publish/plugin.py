@@ -34,7 +34,7 @@ from stillroom.publish.book_files import (
     list_files,
     list_stylesheets,
 )
-from stillroom.publish.book_pictures import clean_pictures, cut_previews
+from stillroom.publish.book_pictures import publish_pictures
 from stillroom.publish.building import (
     check_settings,
     list_watched,
@@ -203,7 +203,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         for file in tuple(files):
             if file.abs_src_path and Path(file.abs_src_path) == self.library.book.larder_file:
                 files.remove(file)
-        stop_at([*clean_pictures(files, config), *cut_previews(files, config, self.library)])
+        stop_at(tuple(publish_pictures(files, config, self.library)))
         self.alone = is_ours_alone(config)
         self.late.waiting.clear()
         for leaf in self.leaves.values():
