@@ -10,7 +10,7 @@ import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
-from urllib.parse import urlsplit
+from urllib.parse import unquote, urlsplit
 
 import pytest
 from playwright.sync_api import Browser, Page, Route
@@ -280,6 +280,34 @@ def test_a_stick_is_searched_and_scaled_from_a_disk(page: Page, stick: Path) -> 
     page.wait_for_url("**/r/quince-ratafia/index.html")
     assert page.evaluate("Boolean(customElements.get('stillroom-scale'))")
     wait_until(page, "!document.querySelector('stillroom-scale input').disabled")
+
+
+def test_a_stick_names_the_recipe_of_what_is_found(page: Page, stick: Path) -> None:
+    """It named the part alone, so that a word of many lists found "Ingredients" over and over."""
+    page.goto((stick / "index.html").as_uri())
+    page.keyboard.press("/")
+    page.keyboard.type("muscovado")
+    page.wait_for_selector(".md-search-result__item")
+    found = page.locator(".md-search-result__item").all()
+    titles = [one.locator("h1").all_inner_texts() for one in found]
+    assert ["Quince chutney"] in titles
+    assert all(len(one) == 1 for one in titles), "each page once"
+    assert len({one[0] for one in titles}) == len(titles)
+    [chutney] = [one for one in found if one.locator("h1").inner_text() == "Quince chutney"]
+    assert "Ingredients" in chutney.locator("h2").all_inner_texts()
+
+
+def test_what_a_script_links_on_a_stick_is_a_file(page: Page, stick: Path) -> None:
+    """The year's lists are made anew by its script, and led into folders."""
+    page.goto((stick / "year" / "index.html").as_uri())
+    wait_until(page, "Boolean(customElements.get('stillroom-still-time'))")
+    page.fill("[name=give]", "2031-12-24")
+    links = page.evaluate(
+        "[...document.querySelectorAll('stillroom-still-time a')].map((one) => one.href)"
+    )
+    assert len(links) > 5
+    lost = [one for one in links if not Path(unquote(urlsplit(one).path)).is_file()]
+    assert lost == []
 
 
 def test_a_book_opened_from_a_disk_says_what_it_lacks(

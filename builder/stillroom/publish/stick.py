@@ -19,6 +19,7 @@ from stillroom.publish.scripts import DEFINE, list_sources
 
 _HERE: Final = Path(__file__).parent / "stick"
 _LINK: Final = re.compile(r"""(<(?:a|link|area)\b[^>]*?\shref=)(["'])([^"']*)\2""")
+_DATA: Final = re.compile(r"""("href": ?)(")([^"]*)\2""")
 _TO_FOLDER: Final = re.compile(r"(?P<path>(?:(?:\.{1,2}|[\w%.~-]+)/)*(?:\.{1,2})?)(?P<end>[?#].*)?")
 _MODULE: Final = re.compile(
     r'<script src="(?P<base>[^"]*?)/?assets/stillroom/js/elements/define\.js"'
@@ -49,7 +50,7 @@ def make_stick(site: Path) -> None:
 
 
 def _changed(page: str) -> str:
-    page = _LINK.sub(_named, page)
+    page = _DATA.sub(_named, _LINK.sub(_named, page))  # and what a script makes links of
     page = _FROM_FILE.sub("", _BEFOREHAND.sub("", _THEME.sub("", page)))
     return _MODULE.sub(_scripts, page)
 
@@ -78,15 +79,21 @@ def _scripts(found: re.Match[str]) -> str:
 def _words(site: Path) -> str:
     """Return the words of the search as a script, each page by the file it stands in."""
     found = json.loads((site / "search" / "search_index.json").read_text(encoding="utf-8"))
+    titles = {row["location"]: _plain(row["title"], "") for row in found["docs"]}
     pages = [
         {
             "location": _file_of(row["location"]),
-            "title": html.unescape(_TAGS.sub("", row["title"])),
-            "text": html.unescape(_TAGS.sub(" ", row["text"])),
+            "page": titles.get(row["location"].partition("#")[0], ""),
+            "title": _plain(row["title"], ""),
+            "text": _plain(row["text"], " "),
         }
         for row in found["docs"]
     ]
     return f"window.wordsOfTheBook = {json.dumps(pages, ensure_ascii=False)};\n"
+
+
+def _plain(words: str, between: str) -> str:
+    return html.unescape(_TAGS.sub(between, words))
 
 
 def _file_of(location: str) -> str:

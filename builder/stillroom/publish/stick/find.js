@@ -1,5 +1,6 @@
 /* The search of a book that is opened from a disk: it looks through the words that lie beside it, each
-   word that is typed at the beginning of a word of the page, the title's before the text's. */
+   word that is typed at the beginning of a word of the page, the title's before the text's. A page is
+   named once, and what was found in it stands below its title. */
 
 "use strict";
 
@@ -27,12 +28,30 @@
         if (page.inTitle.includes(` ${word}`)) return sum + 100;
         return page.inText.includes(` ${word}`) ? sum + 1 : -Infinity;
       }, 0);
-    return pages
+    const scored = pages
       .map((page) => [score(page), page])
       .filter(([points]) => points > 0)
-      .sort(([one], [other]) => other - one)
-      .slice(0, 30)
-      .map(([, page]) => page);
+      .sort(([one], [other]) => other - one);
+    const whole = new Map();
+    for (const [, part] of scored) {
+      const [place] = part.location.split("#");
+      if (!whole.has(place)) whole.set(place, { place, title: part.page || part.title, parts: [] });
+      if (part.title !== part.page) whole.get(place).parts.push(part);
+    }
+    return [...whole.values()].slice(0, 30);
+  }
+
+  function link(location, tag, words) {
+    const link = document.createElement("a");
+    const leaf = document.createElement("article");
+    const head = document.createElement(tag);
+    link.className = "md-search-result__link";
+    leaf.className = "md-search-result__article md-typeset";
+    link.href = `${base}/${location}`;
+    head.textContent = words;
+    leaf.append(head);
+    link.append(leaf);
+    return link;
   }
 
   function show(results) {
@@ -44,17 +63,9 @@
     told.textContent = results.length ? `${results.length} found` : "Nothing was found.";
     for (const page of results) {
       const item = document.createElement("li");
-      const link = document.createElement("a");
-      const leaf = document.createElement("article");
-      const head = document.createElement("h1");
       item.className = "md-search-result__item";
-      link.className = "md-search-result__link";
-      leaf.className = "md-search-result__article md-typeset";
-      link.href = `${base}/${page.location}`;
-      head.textContent = page.title;
-      leaf.append(head);
-      link.append(leaf);
-      item.append(link);
+      item.append(link(page.place, "h1", page.title));
+      for (const part of page.parts) item.append(link(part.location, "h2", part.title));
       list.append(item);
     }
   }
