@@ -6,11 +6,13 @@ Fixed before it was tried: what borders let in, as GOV.UK, a ferry company after
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 
 from giving.lists import demo_recipes
 from stillroom.giving.facts import facts_of
-from stillroom.giving.posting import Parcel, to_ask
+from stillroom.giving.posting import Parcel, to_ask, why_not_posted
 
 BY_NAME = {recipe.slug: recipe for recipe in demo_recipes()}
 
@@ -50,3 +52,25 @@ def test_each_says_where_it_was_read():
     )
     assert words.startswith("The border of the EU: ")
     assert "2019/2122" in source
+
+
+@pytest.mark.parametrize(
+    ("home", "to", "present", "goes"),
+    [
+        ("GB", "US", "heather-mead", False),  # as strong as a wine
+        ("GB", "US", "quince-ratafia", False),
+        ("DE", "US", "heather-mead", False),
+        ("US", "US", "heather-mead", False),
+        ("GB", "US", "bramble-jelly", True),
+        ("GB", "US", "almond-shortbread", True),
+        ("GB", "US", "rosemary-salt", True),
+        ("GB", "US", "quince-chutney", True),
+    ],
+)
+def test_the_postal_service_of_the_us_delivers_no_alcohol(home, to, present, goes):
+    # USPS, Publication 52, 422.11 and 636: what it takes of nobody it delivers to nobody
+    parcel = Parcel(to, home != to, None, None)
+    facts = facts_of(BY_NAME[present])
+    reasons = why_not_posted(parcel, home, facts, "box", date(2026, 11, 30))
+    told = [one.one for one in reasons if "postal service of the US" in one.one]
+    assert (told == []) is goes

@@ -110,3 +110,21 @@ def test_no_line_ends_between_a_figure_and_its_unit():
             parted = re.findall(r"\d (?:kg|g|ml|l|mm|cm|m)\b", words)
             assert not parted, (name, parted)
             assert b"&lt;" not in made
+
+
+@pytest.mark.parametrize(
+    ("had", "bought", "there"),
+    [({}, "6", 0), ({"jar, 60 ml": 4}, "2", 4), ({"Jar, 60 ml": 9}, "in the house", 9)],
+    ids=["none", "some", "more than enough"],
+)
+def test_containers_in_the_house_are_taken_off_where_they_have_no_price(had, bought, there):
+    # found at the desk by a newcomer, 2026-11-30: of twelve jars there six were to buy
+    households = [{"name": f"Number {number}", "basket": "one"} for number in range(1, 7)]
+    changes = {
+        "baskets": {"one": {"eat": 1}},
+        "households": households,
+        "makes": [{"recipe": "rosemary-salt", "container": "jar, 60 ml"}],
+        "stock": {"containers": had},
+    }
+    [row] = [row for row in make_pack(**changes).rows if row.item == "jar, 60 ml"]
+    assert (row.to_buy, row.there) == (bought, there)

@@ -1,6 +1,6 @@
 """Pictures that nothing shows are not published; what is named anywhere in the book's words is.
 
-Found at the desk by a newcomer on 2026-11-30: a photograph that was taken in and gave way to another
+Found by a newcomer at the desk, 2026-11-30: a photograph that was taken in and gave way to another
 stayed among the pictures, and everybody could fetch it.
 """
 

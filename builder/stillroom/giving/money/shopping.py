@@ -21,6 +21,7 @@ from stillroom.core.words.day_words import say_month
 from stillroom.core.words.plurals import counted, singular
 from stillroom.giving.batches import Batch, Making
 from stillroom.giving.buying_near import name_in, spoils
+from stillroom.giving.model import container_words
 from stillroom.giving.money.buying import Basketful, PackOffer, buy_cheapest
 from stillroom.giving.money.costing import BASE, PricedItem, measure_as
 from stillroom.giving.money.stand_ins import FREE
@@ -234,8 +235,12 @@ def _uses_of(offering: Offering, batch: Batch) -> Iterator[_Use]:
 
 
 def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
-    """Return what is in the house of things without a price, by the staple's name."""
+    """Return what is in the house of things without a price, by the staple's name or container."""
     held: dict[str, Fraction] = defaultdict(Fraction)
+    for words, count in offering.giving.stock.containers.items():
+        container = container_words(words)
+        if offering.prices.find(container) is None:
+            held[container] += count
     for amount, item in offering.giving.stock.ingredients:
         staple = find_staple(item)
         if offering.prices.find(item, staple) is None and staple:
