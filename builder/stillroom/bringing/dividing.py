@@ -28,7 +28,7 @@ from stillroom.bringing.greetings import tell_beside, tell_greeting, without_gre
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
-from stillroom.bringing.list_lines import FOR_A_PART, read_list
+from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.one_line import said_in_prose
@@ -144,8 +144,12 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     above = [at for at in range(begin, found.begin) if at != title]
     if above and title is not None and _heads_first_part(rows, found, above[-1]):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
+        thing = None
+    else:
+        thing = thing_above(recipe, rows, found) if above and title is not None else None
+        above = above[:-1] if thing else above
     _read_above(recipe, [rows[at] for at in above])
-    read_list(recipe, [rows[at] for at in found.rows])
+    read_list(recipe, [*([thing] if thing else []), *(rows[at] for at in found.rows)])
     tools += take_tools(recipe)
     if tools:
         recipe.notes.append(("Equipment", tools))

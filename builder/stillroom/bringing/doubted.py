@@ -10,7 +10,8 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from stillroom.bringing.known_work import TONGUES, bare, is_work, tongues_of
+from stillroom.bringing.accents import bare
+from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.core.method.keeping_said import may_say_keeping
 
 ASKED_OF_METHOD: Final = "Is this part of the method?"

@@ -13,6 +13,7 @@ from typing import Any, Final, Literal
 
 import yaml
 
+from stillroom.bringing.accents import bare
 from stillroom.bringing.titles import LIST_FOR, titled
 from stillroom.core.words.data_files import read_data
 
@@ -172,6 +173,16 @@ def plain(text: str) -> str:
     return " ".join(re.findall(r"[^\W_]+", re.sub(r"\([^)]*\)", "", bare)))
 
 
+def _is_one_of(said: str, which: str) -> bool:
+    """Whether words are one of a list, with its accents or typed without: "skladniki"."""
+    return said in words(which) or (said.isascii() and said in _unaccented(which))
+
+
+@cache
+def _unaccented(which: str) -> frozenset[str]:
+    return frozenset(map(bare, words(which)))
+
+
 @lru_cache(maxsize=4096)  # each line of a paper is asked about from many sides
 def section_of(text: str) -> Section | None:
     """Return which part of a recipe a heading begins; None for any other line.
@@ -210,11 +221,11 @@ def section_of(text: str) -> Section | None:
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
     for_what = LIST_FOR.fullmatch(text.strip())
-    if bare in words("ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
+    if _is_one_of(bare, "ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
         return "ingredients"
     of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())
     again = of_what and of_what["head"].lower() in words("method")
-    if again or bare in words("method"):
+    if again or _is_one_of(bare, "method"):
         return "method"
     return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
 

@@ -7,13 +7,13 @@ sorting.py and its fellows know, and not known, which is asked about: doubted.py
 from __future__ import annotations
 
 import re
-import unicodedata
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, Final
 
+from stillroom.bringing.accents import bare
 from stillroom.bringing.heads import SENTENCE_ENDS, words
 from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.plain_yaml import read_plain
@@ -115,25 +115,9 @@ def _named(which: str) -> frozenset[str]:
     return own | {bare(one) for key in ("tool_last", "tool_first") for one in words(key)}
 
 
-@lru_cache(maxsize=4096)
-def bare(text: str) -> str:
-    """Return a text in small letters without accents.
-
-    >>> bare("Écraser"), bare("Włożyć"), bare("Gießen")
-    ('ecraser', 'wlozyc', 'giessen')
-    """
-    text = text.lower().translate(_PLAIN)
-    return "".join(
-        one for one in unicodedata.normalize("NFD", text) if not unicodedata.combining(one)
-    )
-
-
 def words_of(text: str) -> list[str]:
     """Return the words of a text as they are compared: small, without accents and signs."""
     return _WORD.findall(bare(text))
-
-
-_PLAIN: Final = str.maketrans({"ł": "l", "ß": "ss", "ø": "o", "æ": "ae", "œ": "oe", "’": "'"})
 
 
 def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:

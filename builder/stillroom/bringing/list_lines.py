@@ -7,14 +7,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.below_list import ADDRESS, take_makes, take_row
-from stillroom.bringing.found import Recipe, Row
+from stillroom.bringing.found import List, Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import rejoined
+from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.lists import WIDE, ends_open, is_group
 from stillroom.bringing.one_line import EACH_BELOW, foods_on
+from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_empty,
@@ -24,6 +28,7 @@ from stillroom.bringing.sorting import (
     is_sentence,
     makes_of,
 )
+from stillroom.bringing.titles import writer_of
 from stillroom.bringing.tools import jars_of
 from stillroom.core.lines.staple_table import staples_named
 
@@ -35,12 +40,14 @@ FOR_A_PART: Final = re.compile(
 )
 _ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
 _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
-    r"\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
+    r"^\w+\s+for\s+(?:the|your|an?)\s|\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
 )
 _LONGEST_THING: Final = 900
 _PART_WORDS: Final = 3
 _LEAST_SAID: Final = 12
+_MOST_ABOVE: Final = 6
+_BRACKETED: Final = re.compile(r"\([^()]*\)")
 _MOST_OF_A_LINE: Final = 14
 
 
@@ -101,6 +108,38 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             few = len(row.text.split()) <= _PART_WORDS
             bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
             recipe.ingredients.append((group, f"{so_much}{row.text}" if bare else row.text))
+    recipe.ingredients = without_stops_between(recipe.ingredients)
+
+
+def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
+    """Return the row right above a list's first amount as one of the list; None where it is none.
+
+    "Crabmeat or shrimp", above "2 tablespoons butter": a food lost is an allergen lost. It is asked
+    about, and so is one of which nobody can say whether it goes in.
+    """
+    row, below = rows[found.begin - 1], rows[found.begin]
+    close = row.shape == "line" and row.gap and not below.gap and not found.named
+    few = len(_BRACKETED.sub("", row.text).split()) <= _MOST_ABOVE
+    if not (close and few) or _is_said_of_it(row.text):
+        return None
+    tongues = tongues_of([one.text for one in rows[found.begin : found.end]]) or TONGUES
+    if is_work(row.text, tongues) and not _USED_FOR.search(row.text):
+        return None
+    eaten = any("craft" not in food.tags for food in staples_named(row.text))
+    if eaten or row.text.endswith(":"):
+        what = f'"{row.text}" stands right above the first amount, and begins the list now.'
+        recipe.doubt("ingredients", what, "If it is no part of what goes in, take it out.")
+        heads = row.text.endswith(":") or _names_a_part(rows, found.begin - 1)
+        return row if heads else replace(row, shape="item", gap=False)
+    what = f'"{row.text}" stands right above the first amount. Does it go in?'
+    recipe.doubt("ingredients", what, "If it does, write it in the list.")
+    return None
+
+
+def _is_said_of_it(text: str) -> bool:
+    """Whether a line above a list says something of the recipe: whose, how much, a sentence."""
+    said = is_sentence(text) or text.endswith((".", "!", "?")) or greets(text) or is_passed(text)
+    return said or bool(writer_of(text)) or is_only_makes(text)
 
 
 def _said_first(rows: Sequence[Row]) -> int:
@@ -125,6 +164,8 @@ def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
 
 def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
+    if row.text.endswith(":") and row.shape != "heading" and is_ingredient(row.text.rstrip(": ")):
+        return False  # an amount heads no part, whatever sign stands behind it
     said = row.text.endswith(":") or (len(rows) > 2 and bool(FOR_A_PART.fullmatch(row.text)))
     if row.shape == "item" and said:  # "- For the jelly:", as pages copy it
         return not is_ingredient(row.text)

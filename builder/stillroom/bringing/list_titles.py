@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
@@ -23,10 +24,15 @@ from stillroom.bringing.sorting import (
     is_title,
 )
 from stillroom.bringing.titles import titled, writer_of
-from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.lines.reader import read_line
+from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.words.problems import Unreadable
 
 _CHAPTERS: Final = 3
 """A title stands so close below the names of the chapters it is in."""
+_FIRST_ROWS: Final = 12
+_MOST_OF_A_TITLE: Final = 8
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 
@@ -229,3 +235,35 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
     # typed without a capital, alone at the head of the page
     small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
     return 0 if found is None and small and first and len(first.text.split()) <= 6 else found
+
+
+def with_first_line_named(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a first line that only looks like a thing of the list as the title.
+
+    "Salt dough stars", "3-C Bread", "Cucumber Pickles -- 8 Pints"; "1 kg plums" stays a thing.
+    """
+    first = rows[0] if rows else None
+    listed = any(is_ingredient(row.text) for row in rows[1:_FIRST_ROWS])
+    if first is None or first.shape != "line" or not listed or not is_ingredient(first.text):
+        return list(rows)
+    begins = re.match(r"[\d½¼¾⅓⅔]", first.text)
+    apart = len(rows) > 1 and rows[1].gap
+    few = len(first.text.split()) <= _MOST_OF_A_TITLE
+    if (
+        not few
+        or _is_known_thing(first.text)
+        or (begins and not apart and not says_its_kind(first.text))
+    ):
+        return list(rows)
+    return [replace(first, shape="heading", level=1), *rows[1:]]
+
+
+def _is_known_thing(text: str) -> bool:
+    """Whether a line is an amount and a food that is known by the whole of its name."""
+    try:
+        line = read_line(text)
+    except Unreadable:
+        return False
+    measured = isinstance(line.amount, Amount) and bool(line.amount.unit)
+    named = says_its_kind(text) and len(text.split()) > 1 and not measured
+    return find_staple(line.item) is not None and not named

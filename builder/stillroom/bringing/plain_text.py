@@ -56,6 +56,7 @@ _PARTS: Final = (
     "url",
 )
 _APART: Final = re.compile(r"\s{3,}")
+_WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
 )
@@ -180,8 +181,8 @@ def rows_of(lines: list[str]) -> list[Row]:
 def _columns(said: str) -> list[str]:
     """Return the things of a line that lists two or three beside each other; [] for any other."""
     parts = _APART.split(said)
-    apart = len(parts) > 1 and all(map(is_ingredient, parts))
-    # "Salt    0.75 tsp" is one
+    apart = len(parts) > 1 and all(is_ingredient(one) and _WHOLE.search(one) for one in parts)
+    # "Salt    0.75 tsp" is one, and so are "1    9-inch pie shell" and "Dash    Salt"
     return parts if apart and not any(AMOUNT_ALONE.fullmatch(part) for part in parts) else []
 
 

@@ -21,6 +21,8 @@ from stillroom.bringing.heads import (
     list_and_method,
     section_of,
 )
+from stillroom.bringing.list_marks import with_marks_taken
+from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told, names_a_food
 from stillroom.bringing.outside_recipe import without_furniture
@@ -88,7 +90,8 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    bare = with_notes_told(without_furniture(rows))
+    marked = with_first_line_named(with_marks_taken(without_furniture(rows)))
+    bare = with_notes_told(marked)
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))

@@ -27,6 +27,7 @@ _NOTE: Final = "🛈"
 # a sign by which a page marks what is said beside the steps
 _MARKED: Final = re.compile(r"\s*(?:[🛈ℹ💡📝ⓘ]\ufe0f?\s*)+")
 # UN/CEFACT Recommendation 20, the codes a kitchen needs
+_COMMA_BEHIND: Final = re.compile(r",(?=\s{0,80}[\]}])")
 _UNIT_CODES: Final = {
     "G21": "cup", "G24": "tbsp", "G25": "tsp", "GRM": "g", "KGM": "kg", "MLT": "ml", "LTR": "l",
     "ONZ": "oz", "LBR": "lb", "OZA": "fl oz", "PTL": "pint", "QTL": "quart", "CLT": "cl",
@@ -34,11 +35,20 @@ _UNIT_CODES: Final = {
 }  # fmt: skip
 
 
+def _loaded(text: str) -> Any:
+    """Return the data of a JSON text, commas behind its last things passed over; None for none."""
+    for said in (text, _COMMA_BEHIND.sub("", text)):
+        try:
+            return json.loads(said, strict=False, parse_int=_number)
+        except (ValueError, RecursionError):
+            continue
+    return None
+
+
 def recipes_in_json(text: str) -> list[Recipe]:
     """Return the recipes of a JSON text; none where it is no JSON at all."""
-    try:
-        data = json.loads(_without_wrapping(text), strict=False, parse_int=_number)
-    except (ValueError, RecursionError):
+    data = _loaded(_without_wrapping(text))
+    if data is None:
         return []
     named = _names(data)
     found = [_recipe(_with_writer(part, named)) for part in _recipe_parts(data)]
@@ -230,11 +240,14 @@ def _steps(value: Any, group: str = "", depth: int = 0) -> list[tuple[str, str]]
         return _steps(_said_whole(value), group, depth + 1)
     if not isinstance(value, str):
         return []
-    found = []
+    found: list[tuple[str, str]] = []
     for line in _lines(value):
         head = _NOTE if _MARKED.match(line) else group
         said = bare(line)
-        if re.search(r"[^\W\d_]", said):
+        above = found[-1][1] if found else ""
+        if said[:1].islower() and above and not re.search(r"[.!?:;]$", above):
+            found[-1] = (head, f"{above} {said}")  # its writer's machine broke the sentence off
+        elif re.search(r"[^\W\d_]", said):
             found.append((head, number_of(said) or said))
     return found
 

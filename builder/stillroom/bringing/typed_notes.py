@@ -11,10 +11,11 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.accents import bare
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import section_of
-from stillroom.bringing.known_work import TONGUES, bare, is_work, tongues_of
+from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, makes_of

@@ -1,0 +1,69 @@
+"""The signs by which lists are set: boxes to tick, bullets of all shapes, stops between things.
+
+Whatever sign all lines of a run begin with is none of their words. Leaves out the marks that
+Markdown knows: plain_text.py, typed_marks.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import groupby
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.core.words.patterns import late_regex
+
+# what is no letter or figure, opens no quotation, bracket or sum of money, and means no "about"
+_MARK: Final = late_regex(
+    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|o(?=\s+\d))\s*(?=\S)"
+)
+_ALWAYS: Final = frozenset("▢◻❏❐❑⬜☑■▪◾◆◇❖✦✿❀➢➣➤→⇒⁃∙●○◉⦿\uf0b7\uf0a7\uf0fc\uf0d8")
+_LEAST: Final = 2
+_STOPPED: Final = late_regex(r"\s*[;,]$")
+
+
+def with_marks_taken(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without the sign that a run of them begins with; such a row is an item.
+
+    >>> [row.text for row in with_marks_taken([Row("▢ 1 kg plums"), Row("Boil them.")])]
+    ['1 kg plums', 'Boil them.']
+    >>> run = with_marks_taken([Row("¤ 1 kg plums"), Row("¤ 800 g sugar"), Row("¤ Sold out")])
+    >>> [(row.text, row.shape) for row in run][1:]
+    [('800 g sugar', 'item'), ('Sold out', 'item')]
+    """
+    found: list[Row] = []
+    for mark, run in groupby(rows, key=_mark_of):
+        held = list(run)
+        if mark and (len(held) >= _LEAST or mark[0] in _ALWAYS):
+            held = [_without(row, mark) for row in held]
+        found += held
+    return found
+
+
+def _mark_of(row: Row) -> str:
+    begins = _MARK.match(row.text) if row.shape in ("line", "item", "step") else None
+    closes = row.text.endswith(("«", "»", "›")) if begins else False
+    return "" if begins is None or closes else begins["mark"]
+
+
+def _without(row: Row, mark: str) -> Row:
+    shape = "item" if row.shape == "line" else row.shape
+    return replace(row, text=row.text[len(mark) :].strip(), shape=shape)
+
+
+def without_stops_between(lines: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Return a list's things without the signs that part them, where most of them bear one.
+
+    >>> without_stops_between([("", "1 kg plums;"), ("", "800 g sugar;"), ("", "1 lemon.")])
+    [('', '1 kg plums'), ('', '800 g sugar'), ('', '1 lemon')]
+    >>> without_stops_between([("", "1 kg plums,"), ("", "800 g sugar"), ("", "1 lemon")])[0][1]
+    '1 kg plums,'
+    """
+    parted = sum(bool(_STOPPED.search(said)) for _, said in lines)
+    if parted < _LEAST - 1 or parted * 2 < len(lines):
+        return list(lines)
+    bare = [(group, _STOPPED.sub("", said)) for group, said in lines]
+    group, last = bare[-1]
+    return [*bare[:-1], (group, re.sub(r"(?<=[^\W\d]{3})\.$", "", last))]
