@@ -227,7 +227,7 @@ def test_a_name_of_the_common_larder_is_found_by_itself() -> None:
         ("peeled, cored, seeded and chopped tomatoes", ["tomato"]),
         ("firm, ripe pears, peeled", ["pear"]),
         ("fresh, tender green or yellow beans", ["green bean", "yellow bean"]),
-        ("dried, chopped apricots", []),
+        ("dried, chopped apricots", ["dried apricot"]),
         ("limes, juice and zest only", ["lime"]),
         ("lemons, grated rind and juice", ["lemon"]),
         ("chocolate, white and dark", []),

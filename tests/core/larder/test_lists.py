@@ -126,7 +126,7 @@ def test_a_yeast_is_named_for_what_it_makes_and_holds_none(phrase: str, foods: s
         ("pink salt #1", "curing salt"),
         ("curing salt no. 1, weighed", "curing salt"),
         ("Prague powder no 1", "curing salt"),
-        ("pink salt", "salt"),
+        ("himalayan pink salt", "salt"),
         ("2 pinches salt", "salt"),
     ],
 )
@@ -135,6 +135,12 @@ def test_a_number_may_make_it_another_food(name: str, food: str) -> None:
     found = read_food(name).food
     assert found
     assert found.name == food
+
+
+@pytest.mark.parametrize("name", ["pink salt", "coarse pink salt", "2 tsp pink salt"])
+def test_pink_salt_alone_may_be_the_cure(name: str) -> None:
+    """Of the mountains or with nitrite: which is not said, and the second is dangerous."""
+    assert not read_food(name).known
 
 
 def test_a_sentence_without_an_end_is_read_for_its_names_alone() -> None:

@@ -44,15 +44,25 @@ def test_many_cc_of_what_is_dry_are_asked(line: str) -> None:
         read_ingredient(line, "metric", "fr_FR")
 
 
+@pytest.mark.parametrize("line", ["15 cc de canela", "1 cc de canela", "2 cc de polvo de hornear"])
+def test_few_cc_in_spanish_are_asked(line: str) -> None:
+    """In Spanish "cc" is a cubic centimetre, and in some books a coffee spoon: from memory."""
+    with pytest.raises(Unreadable, match="coffee spoons or millilitres"):
+        read_ingredient(line, "metric", "es_ES")
+
+
 @pytest.mark.parametrize(
     ("line", "language", "unit"),
     [
+        ("200 cc de leche", "es_ES", "ml"),
+        ("15 cc de zumo de limón", "es_ES", "ml"),
+        ("100 cc de aceite", "es_ES", "ml"),
         ("2 cc cannelle", "fr_FR", "tsp"),
         ("15 cc de lait", "fr_FR", "ml"),
         ("10 cc d'eau", "fr_FR", "ml"),
         ("15 cc d'extrait de vanille", "fr_FR", "ml"),
         ("100 cc de lait", "fr_FR", "ml"),
-        ("15 cc de canela", "es_ES", "ml"),
+        ("15 cc de leche", "es_ES", "ml"),
     ],
 )
 def test_cc_that_are_plain_are_read(line: str, language: str, unit: str) -> None:

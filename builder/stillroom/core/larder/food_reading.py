@@ -23,6 +23,7 @@ from stillroom.core.larder.lists import (
     named_with_its_number,
     shared_words,
     split_plurals,
+    with_other_colours,
     with_shared,
 )
 from stillroom.core.larder.matching import Match, hint, match_name
@@ -246,7 +247,7 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
 
     "cake or plain flour" is no cake; but "milk or dark chocolate" may be milk, and both count.
     """
-    pieces = split_plurals(pieces, larder)
+    pieces = with_other_colours(split_plurals(pieces, larder), larder)
     readings = [
         _sharing(_read_head(piece, larder), pieces[place:], larder)
         for place, piece in enumerate(pieces)

@@ -221,6 +221,25 @@ def named_twice(words: Words, larder: Larder) -> Match | None:
     return None
 
 
+def with_other_colours(pieces: list[Words], larder: Larder) -> list[Words]:
+    """Put the food to a colour alone: of "poivron jaune ou orangé" the second is no orange.
+
+    In English "pepper or orange" may well be the fruit.
+    """
+    colours = phrase_words("colours_elsewhere")
+    first = pieces[0]
+    if larder.language[:2] == "en" or len(first) < 2 or first[-1].form not in colours:
+        return pieces
+    found = [first]
+    for piece in pieces[1:]:
+        if len(piece) == 1 and piece[0].form in colours:
+            other = (*first[:-1], *piece)
+            found += [other] if match_name(other, larder).food else []
+        else:
+            found.append(piece)
+    return found
+
+
 def is_a_colour(words: Words) -> bool:
     """Whether words name only a colour: "white", "small white", but not "whites"."""
     last = words[-1]

@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.core.larder.harmless import harmless_run, is_all_harmless
-from stillroom.core.larder.phrases import Words, forms
+from stillroom.core.larder.phrases import Words, forms, phrase_words
 from stillroom.core.larder.shelves import Larder, is_hand_made
 from stillroom.core.larder.staple import Staple
 
@@ -26,6 +26,7 @@ _SAID_OTHERWISE = (
     ("colored", "coloured"),
     ("flavor", "flavour"),
     ("coloring", "colouring"),
+    ("dry", "dried"),
 )
 
 
@@ -65,7 +66,18 @@ def match_name(words: Words, larder: Larder) -> Match:
                 return found
         elif best is None or len(left) < len(best):
             best = left
-    return found or Match(None, leftover=best or ())
+    return found or _past_one_within(words, larder) or Match(None, leftover=best or ())
+
+
+def _past_one_within(words: Words, larder: Larder) -> Match | None:
+    """Read a name with one word within that changes none: "dried organic elderberries"."""
+    for place in range(1, len(words) - 1):
+        if words[place].form in phrase_words("within"):
+            without = (*words[:place], *words[place + 1 :])
+            food = _named(forms(without), larder)
+            if food is not None:
+                return Match(food, 0, len(words))
+    return None
 
 
 def _alike(food: Staple, other: Staple | None) -> bool:

@@ -17,9 +17,11 @@ from stillroom.core.larder.index import load_index, split_list
 from stillroom.core.larder.index_file import LANGUAGES
 from stillroom.core.larder.staple import Staple, read_staple
 from stillroom.core.larder.words import normal_form
+from stillroom.core.words.patterns import late_regex
 
 TABLE_SECTION = "other"
 _NORWEGIAN = {"no": "nb", "nn": "nb"}
+_UNDOTTED = late_regex(r"([aou])e(?![aeiou])")
 _UNSAID = "what it is made of is not stated"
 
 
@@ -141,6 +143,8 @@ class Larder:
         first = index["foreign"].get(language) or _names_elsewhere(language)
         # a name of "" in its own language stands for several foods, and for none of another's
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
+        if not known and language == "de":  # typed without dots: "Kuemmel", "Nuesse"
+            known = first.get(_UNDOTTED.sub(r"\1", form))
         return staple_named(known) if known else None
 
     def names(self) -> Iterable[str]:

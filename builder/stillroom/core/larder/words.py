@@ -21,8 +21,8 @@ _WORD = late_regex(
     rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
 )
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d", "ı": "i"}
-# whose sign is of one language alone: Danish and Norwegian beer is no German "Öl"
-_BY_ITS_SIGN = {"øl": "beer", "øller": "beer"}
+# whose sign is of one language alone: "øl" is beer and no German oil, "óleo" oil and no margarine
+_BY_ITS_SIGN = {"øl": "beer", "øller": "beer", "óleo": "oil", "óleos": "oil"}
 _ELISIONS = "'’‘ʼ"
 _APOSTROPHES = str.maketrans("", "", _ELISIONS)
 # whose plural is another food: "pepper" is ground, "framboise" also a spirit

@@ -92,6 +92,7 @@ _MEASURED_ON = late_regex(
     r"(?:(?:small|medium|large|whole)\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)$",
     re.IGNORECASE,
 )
+_THINGS_APART = late_regex(r"[,;]\s+|(?<=[^\W\d])\s?[-–—]\s+(?=[\d½⅓⅔¼¾⅛])")
 _ABOUT = frozenset({"about", "approx", "approximately", "around", "roughly", "or", "circa"})
 _AND_SO_MUCH = late_regex(rf"\s+(?:and|&|und|et|e|y|en)\s+(?={_NUMBER})", re.IGNORECASE)
 _NEARLY = late_regex(
@@ -141,8 +142,7 @@ _EACH_LAST = late_regex(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
 _POUNDS = late_regex(r"#\s*(?=[^\W\d])")
 _LONG_FOOD = 10
 """Metres of a food: casings and laces are measured so, and no more than a few of them."""
-_FEW = 12
-"""So many may be cups or spoons; more are grams or millilitres."""
+_FEW = 12  # so many may be cups or spoons; more are grams or millilitres
 _GR = late_regex(r"\s*\d{1,2}\s*gr\b", re.IGNORECASE)
 _COUNT_FIRST = late_regex(r"(?:about|approx\.?|approximately|around)\s+\d", re.IGNORECASE)
 _NO_BEGINNING = late_regex(
@@ -333,12 +333,12 @@ def _measures_on(reading: LineReading) -> bool:
 
 def _names_another(item: str, text: str) -> bool:
     """Whether what stands behind a comma is an amount of another food, and nothing else."""
-    pieces = re.split(r"[,;]\s+", _IN_BRACKETS.sub("", text))[1:]
+    pieces = _THINGS_APART.split(_IN_BRACKETS.sub("", text))[1:]
     apart = (_AND_SO_MUCH.split(one) if _DIGIT.match(one.strip()) else [one] for one in pieces)
     pieces = [_NEARLY.sub("", piece) for several in apart for piece in several]
     if not any(_DIGIT.match(piece.strip()) for piece in pieces):
         return False
-    own = find_staple(item) or find_staple(text)
+    own = find_staple(_THINGS_APART.split(item)[0]) or find_staple(text)
     foods = []
     for piece in pieces:
         if _SAYS_MORE.match(piece):

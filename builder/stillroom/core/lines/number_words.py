@@ -82,6 +82,17 @@ _ENGLISH_TOO = frozenset(
         "sex",
         "halva",
         "quince",
+        "to",
+        "fire",
+        "et",
+        "um",
+        "o",
+        "os",
+        "as",
+        "den",
+        "det",
+        "ni",
+        "ei",
     }
 )
 

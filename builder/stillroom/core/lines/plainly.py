@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from stillroom.core.amounts.units import System, plain_nouns, unit_words
+from stillroom.core.amounts.units import System, counted_nouns, plain_nouns, unit_words
 from stillroom.core.words.patterns import late_regex
 
 # "1/2 a cup", "3/4 of a pound": a part of one of a measure
@@ -27,7 +27,12 @@ _PLUS = late_regex(r"(?<=[a-z]\s)\+(?=[\d½¼¾⅓⅔⅛])")
 _LONG_DECIMAL = late_regex(r"(?<![\d.,])(?P<whole>\d{1,3})\.(?P<part>\d{5,18})(?!\d)")
 _KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
 _CLOSE = Fraction(1, 10_000)
-_PIECES = late_regex(r"(?<=\d)\s*(?:st|stycken|styck)\b\.?(?=[\s)]|$)")
+_PIECES = late_regex(r"(?<=\d)\s*(?:stk|st|stycken|styck|stykker)\b\.?(?=[\s)]|$)", re.IGNORECASE)
+_NORTHERN = frozenset({"sv", "da", "nb", "no", "nn"})
+# "1 e 1/2 xícara": a part that is joined to its number
+_AND_A_PART = late_regex(r"(?<=\d)\s(?:e|y|et|og|och|und)\s(?=\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛])")
+_TIN = late_regex(r"(?<=\d\s)ds\b\.?")  # in Danish a tin, elsewhere a dash
+_UP_TO = late_regex(r"^(?P<low>\s*\d{1,3})\s?\(\s?[-–]\s?(?P<high>\d{1,3})\)\s")
 _CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
 # "1 #2 can", "2 No. 303 cans": the size of a tin by the number of its trade
 _NUMBERED_TIN = late_regex(
@@ -47,6 +52,18 @@ _METRIC_SPOON = late_regex(
     re.IGNORECASE,
 )
 _SPOONS = {"15": "tbsp", "10": "dsp", "5": "tsp"}
+# "1 (or 2) clove(s) of garlic", "15~20 ml", "2 tsp [garam masala](garam-masala.html)"
+_OR_SO_MANY = late_regex(
+    r"^(?P<low>\s*\d{1,3})\s*\((?:or|oder|ou|o|of|eller)\s+(?P<high>\d{1,3})\)\s+"
+)
+_ONE_OR_MANY = late_regex(r"(?<=[^\W\d_])\((?:s|es|n|en|er|e|x)\)(?!\w)")
+_WAVE = late_regex(r"(?<=\d)\s?[~〜～]\s?(?=\d)")
+_LINK = late_regex(r"\[(?P<said>[^\[\]]{1,80})\]\([^()\s]{1,200}\)")
+# "2 colheres (sopa) de salsa", "1 xícara (chá) de açúcar": which spoon, in Portuguese
+_WHICH_SPOON = late_regex(
+    r"\b(?P<spoon>colher(?:es)?|col\.?|x[íi]caras?|xíc\.?|ch[áa]venas?)\s*\((?:de\s+)?(?P<of>sopa|ch[áa]|sobremesa|caf[ée])\)",
+    re.IGNORECASE,
+)
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -65,6 +82,10 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _ABOUT_ASIDE.sub(r"\g<about> ", text)
         text = _OPENED_BY_SIGN.sub("(", text)
         text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
+        text = _ONE_OR_MANY.sub(lambda found: found[0][1:-1], _LINK.sub(r"\g<said>", text))
+        text = _UP_TO.sub(r"\g<low>-\g<high> ", _OR_SO_MANY.sub(r"\g<low>-\g<high> ", text))
+        text = _WHICH_SPOON.sub(r"\g<spoon> de \g<of>", text)
+    text = _WAVE.sub("-", text)
     text = _QUOTED_WORD.sub(r"\g<word>", text)
     text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
     tin = _NUMBERED_TIN.match(text)
@@ -77,14 +98,28 @@ def put_plainly(text: str, system: System, language: str) -> str:
     part = _PART_OF_ONE.search(text)
     if part and _is_measure(part["unit"], system):
         text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"
-    if language == "sv":
+    if language == "de" and "e" in text:
+        text = _UNDOTTED.sub(lambda found: _dotted(found, system), text)
+    text = _AND_A_PART.sub(" ", text)
+    if language in _NORTHERN:
         text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))
+        text = _TIN.sub("dåse", text) if language == "da" else text
     return text
 
 
 def _is_measure(word: str, system: System) -> bool:
     known = unit_words(system)
     return word in known or word.lower() in known or word.lower() in plain_nouns()
+
+
+# "1 Stueck", "2 Essloeffel": a measure typed without its dots
+_UNDOTTED = late_regex(r"(?<=[\d½¼¾⅓⅔]\s)[A-Za-z]*[AOUaou]e[a-z]+\b")
+_DOTS = {"ae": "ä", "oe": "ö", "ue": "ü", "Ae": "Ä", "Oe": "Ö", "Ue": "Ü"}
+
+
+def _dotted(found: re.Match[str], system: System) -> str:
+    word = re.sub("[AOUaou]e", lambda pair: _DOTS[pair[0]], found[0])
+    return word if word in counted_nouns() or _is_measure(word, system) else found[0]
 
 
 def _as_fraction(found: re.Match[str]) -> str:

@@ -17,7 +17,7 @@ from stillroom.core.lines.amounts import Measured, is_pack, read_measured
 from stillroom.core.lines.aside import read_aside
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
-from stillroom.core.lines.measures import read_noun
+from stillroom.core.lines.measures import read_noun, read_unit
 from stillroom.core.lines.number_words import languages_that_begin, read_number_words
 from stillroom.core.lines.numbers import Marks, marks_of, read_number
 from stillroom.core.lines.packs_said import size_before_pack
@@ -35,6 +35,7 @@ from stillroom.core.lines.ratios import refuse_ratio
 from stillroom.core.lines.size_beside import put_size_apart, read_size_alone
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.lines.strength import strength_apart
+from stillroom.core.lines.two_measures import refuse_two_measures
 from stillroom.core.lines.unglued import parted_from_its_food
 from stillroom.core.words.odd_figures import ODD_FIGURE, refuse_endless
 from stillroom.core.words.patterns import late_regex
@@ -78,16 +79,6 @@ _UNIT_FIRST = late_regex(
 _COFFEE_SPOON = late_regex(
     r"(?<![\d.,/])(?P<few>[1-9](?:[.,]5|/[2-9])?|[½¼¾])\s?c\.?\s?c\.?\s(?=[^\W\d])", re.IGNORECASE
 )
-# so many are no spoons of what is poured; of what is dry nobody can tell
-_MANY_CC = late_regex(
-    r"(?<![\d.,/])(?P<many>[1-4]\d)\s?c\.?\s?c\.?\s"
-    r"(?!(?:d['’]|de |du )?(?:l['’]|la )?(?:[^\W\d]+ )?"
-    r"(?:eaux?|lait|crème|huile|vinaigre|vin|rhum|alcool|jus|sirop|liqueur|cognac|armagnac|kirsch"
-    r"|bière|cidre|gin|vodka|whisky|calvados|porto|marc|bouillon|café|thé|lessive|glycérine|gnôle|anisette"
-    r"|(?:extrait|arôme|essence|teinture)s?\b|sauce|pastis|brandy|grenadine|champagne|cointreau)\b)"
-    r"(?=[^\W\d])",
-    re.IGNORECASE,
-)
 # "dunkle, flüssige Kuvertüre": German nouns are in capitals, so that the first is none
 _BEFORE_ITS_NOUN = late_regex(
     r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"
@@ -130,11 +121,7 @@ def _read(text: str, system: System, language: str) -> LineReading:
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "fr":
         text = _COFFEE_SPOON.sub(r"\g<few> c. à c. ", text)
-        if many := _MANY_CC.search(text):
-            raise Unreadable(
-                f'"{many[0].strip()}" may be coffee spoons or millilitres.',
-                f'Write "{many["many"]} c. à c." or "{many["many"]} ml".',
-            )
+    refuse_two_measures(text, system, marks.language)
     if marks.language == "de":
         text = _BEFORE_ITS_NOUN.sub(r"\g<first> ", text)
     if marks.language == "it":
@@ -238,7 +225,9 @@ _BELOW_NOTHING = late_regex(
 def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineReading | None:
     vague = vague_words().match(text, start)
     if vague:
-        noun = read_noun(text, vague.end())  # "a few dashes of bitters"
+        # "a few dashes of bitters", "ett par matskedar"; a letter alone is no unit there
+        noun = read_unit(text, vague.end(), system) or read_noun(text, vague.end())
+        noun = noun if noun and noun[1] > vague.end() + 1 else None
         end = noun[1] if noun and text[noun[1] : noun[1] + 1] == " " else vague.end("words")
         words = " ".join(text[vague.start("words") : end].lower().split())
         named = after_of(text, end, measured=True)
