@@ -97,7 +97,7 @@ def is_named_elsewhere(item: str) -> bool:
             return False
         if any(form in table for table in index["foreign"].values()):
             return True
-        if any(form in _names_elsewhere(one) for one in read_larder_data("names_elsewhere.yml")):
+        if any(form in names_elsewhere(one) for one in read_larder_data("names_elsewhere.yml")):
             return True
     return False
 
@@ -140,7 +140,7 @@ class Larder:
             return own
         index = load_index()
         language = self.language.partition("_")[0]
-        first = index["foreign"].get(language) or _names_elsewhere(language)
+        first = index["foreign"].get(language) or names_elsewhere(language)
         # a name of "" in its own language stands for several foods, and for none of another's
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
         if not known and language == "de":  # typed without dots: "Kuemmel", "Nuesse"
@@ -154,7 +154,7 @@ class Larder:
 
 
 @cache
-def _names_elsewhere(language: str) -> dict[str, str]:
+def names_elsewhere(language: str) -> dict[str, str]:
     """Return the everyday names of a language without a table; "" for what is several foods."""
     rows = read_larder_data("names_elsewhere.yml").get(_NORWEGIAN.get(language, language), {})
     return {
@@ -162,6 +162,11 @@ def _names_elsewhere(language: str) -> dict[str, str]:
         for food, names in rows.items()
         for name in names
     }
+
+
+def languages_elsewhere() -> tuple[str, ...]:
+    """Return the languages whose everyday names stand in no table of their own."""
+    return tuple(read_larder_data("names_elsewhere.yml"))
 
 
 @lru_cache(maxsize=2**14)  # most words of a line are no food's name in any language

@@ -21,8 +21,15 @@ _WORD = late_regex(
     rf"\d+(?:[.,]\d+)?\s?%|{_ELIDED}|[^\W_]+(?:['’‘ʼ][^\W_]+)*['’]?|&", re.UNICODE | re.IGNORECASE
 )
 _LIGATURES = {"œ": "oe", "æ": "ae", "ß": "ss", "ø": "o", "ł": "l", "đ": "d", "ı": "i"}
-# whose sign is of one language alone: "øl" is beer and no German oil, "óleo" oil and no margarine
-_BY_ITS_SIGN = {"øl": "beer", "øller": "beer", "óleo": "oil", "óleos": "oil"}
+# whose sign is of one language alone: "øl" is beer and no German oil, "óleo" oil, "thé" no article
+_BY_ITS_SIGN = {
+    "øl": "beer",
+    "øller": "beer",
+    "óleo": "oil",
+    "óleos": "oil",
+    "thé": "tea",
+    "thés": "tea",
+}
 _ELISIONS = "'’‘ʼ"
 _APOSTROPHES = str.maketrans("", "", _ELISIONS)
 # whose plural is another food: "pepper" is ground, "framboise" also a spirit

@@ -15,7 +15,12 @@ from stillroom.core.amounts.quantities import Unmeasured
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.index import load_index
 from stillroom.core.larder.matching import LONGEST_NAME
-from stillroom.core.larder.shelves import Larder, staple_named
+from stillroom.core.larder.shelves import (
+    Larder,
+    languages_elsewhere,
+    names_elsewhere,
+    staple_named,
+)
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word, words_of
 from stillroom.core.lines.ingredient import Ingredient, read_ingredient
@@ -47,11 +52,16 @@ _MOST_WORDS = 5
 _ENDED: Mapping[str, re.Pattern[str]] = {
     "de": clause_regex(r"\b[A-ZÄÖÜ][^\W\d_]+?(?:e|el|er)n\b"),
     "sv": clause_regex(r"\b[^\W\d_]{3,}(?:n|t|na)\b"),
+    "da": clause_regex(r"\b[^\W\d_]{2,}(?:n|t|ne)\b"),
+    "nb": clause_regex(r"\b[^\W\d_]{2,}(?:n|t|ne|a)\b"),
 }
 _ENDINGS: Mapping[str, tuple[str, ...]] = {
     "de": ("n",),
     "sv": ("erna", "arna", "orna", "en", "et", "na", "n", "t"),
+    "da": ("rne", "erne", "ene", "ne", "en", "et", "n", "t"),
+    "nb": ("ene", "ne", "en", "et", "n", "t", "a"),
 }
+_DOUBLED = ("da", "nb")
 _FARTHEST = 240
 """Letters behind an amount that are looked at: five words are never as long."""
 _MOST_IDLE = 200
@@ -269,20 +279,24 @@ def tongue_of_foods(method: str, items: Iterable[str]) -> str:
 
 
 def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
-    """Return a German or Swedish clause with its foods as a list writes them.
+    """Return a German or northern clause with its foods as a list writes them.
 
-    "2 Eiern", "den Nüssen", "grädden": only words that no food has, and that without their ending
-    are one.
+    "2 Eiern", "den Nüssen", "grädden", "mælken": only words that no food has, and that without
+    their ending are one.
     """
     language = tongue or larder.language.partition("_")[0]
     if language not in _ENDED:
         return clause
-    known = load_index()["foreign"].get(language, {})
+    known = load_index()["foreign"].get(language) or names_elsewhere(language)
 
     def plain(found: re.Match[str]) -> str:
         if _form(found[0]) in known:
             return found[0]
-        bare = (found[0].removesuffix(end) for end in _ENDINGS[language] if found[0].endswith(end))
+        bare = [found[0].removesuffix(end) for end in _ENDINGS[language] if found[0].endswith(end)]
+        if language in _DOUBLED:
+            # "smørret" and "æggene" double the letter; "nøttene" are "nøtter"
+            bare += [word[:-1] for word in bare if word[-1:] == word[-2:-1]]
+            bare += [f"{word}er" for word in bare]
         return next((word for word in bare if _form(word) in known), found[0])
 
     return _ENDED[language].sub(plain, clause)
@@ -308,7 +322,8 @@ def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str
         return own[form]
     index = load_index()
     # Swedish "citron" is a lemon
-    name = index["foreign"].get(language, {}).get(form) or index["names"].get(form)
+    own_names = index["foreign"].get(language) or names_elsewhere(language)
+    name = own_names.get(form) or index["names"].get(form)
     name = name or _open_words(language).get(form)
     return staple_named(name) if name else None
 
@@ -349,6 +364,7 @@ def _known_sizes() -> Mapping[str, int]:
     sizes: dict[str, int] = {}
     elsewhere = [form for table in index["foreign"].values() for form in table]
     elsewhere += [form for language in index["foreign"] for form in _open_words(language)]
+    elsewhere += [form for language in languages_elsewhere() for form in names_elsewhere(language)]
     for form in (*index["names"], *elsewhere):
         first, _, rest = form.partition(" ")
         sizes[first] = sizes.get(first, 0) | 1 << (rest.count(" ") + 2 if rest else 1)
