@@ -130,6 +130,37 @@ def test_what_a_portion_holds_is_no_list(form: str) -> None:
     assert listed(one) == [" ".join(thing) for thing in MIX]
 
 
+PORTION = [("Energy", "250 kcal"), ("Sugar", "12 g"), ("Fat", "1 g"), ("Salt", "0.1 g")]
+CARD = [("Prep time", "20 min"), ("Calories", "120 kcal"), ("Servings", "4"), ("Author", "Silas")]
+PRICES = [("Plums", "£2.40"), ("Sugar", "£1.10")]
+
+
+@pytest.mark.parametrize("form", ["html", "docx", "odt"])
+@pytest.mark.parametrize("beside", [PORTION, CARD, PRICES])
+@pytest.mark.parametrize("at", [1, 2, 4])
+def test_what_a_page_tells_beside_its_list_in_a_table_is_no_part_of_it(
+    form: str, beside: list[tuple[str, str]], at: int
+) -> None:
+    parts = [line("Green mix", form), drawn(MIX, form), line("Method", form), line(STEP, form)]
+    parts.insert(at, drawn(beside, form))
+    one = from_paper(parts, form)
+    assert (listed(one), steps(one)) == ([" ".join(thing) for thing in MIX], [STEP])
+
+
+@pytest.mark.parametrize(
+    "head", ["Nährwerte pro Glas", "Næringsindhold", "Wartości odżywcze", "Informação nutricional"]
+)
+def test_heads_of_what_a_portion_holds(head: str) -> None:
+    things = "".join(f"<li>{' '.join(thing)}</li>" for thing in MIX)
+    fed = "".join(f"<li>{name} {much}</li>" for name, much in PORTION)
+    page = (
+        f"<html><body><h1>Green mix</h1><h2>Ingredients</h2><ul>{things}</ul><h2>Method</h2>"
+        f"<ol><li>{STEP}</li></ol><h3>{head}</h3><ul>{fed}</ul></body>"
+    )
+    (one,) = brought(page, name="a.html")
+    assert (listed(one), steps(one)) == ([" ".join(thing) for thing in MIX], [STEP])
+
+
 LIQUEUR = ["1 litro aguardiente", "500 gramos de azúcar", "60 gramos de café en grano"]
 TOLD = "Añadimos el almíbar al aguardiente y lo dejamos 10 días a reposar."
 

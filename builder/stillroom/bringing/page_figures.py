@@ -36,16 +36,31 @@ _NUTRIENT: Final = re.compile(
 )
 
 
-def tells_nutrition(table: Sequence[Sequence[str]]) -> bool:
-    """Whether a table's rows are nutrients and not ingredients: two of its names are no food.
+_WEAK_NUTRIENT: Final = re.compile(
+    r"(?:(?:total |saturated )?fats?|sugars?|salt|fett|zucker|salz|gras|matières grasses|graisses"
+    r"|sucres?|sel|grasas|azúcar(?:es)?"
+    r"|sal|grassi|zuccheri|sale|vet|suikers?|zout|fett?|socker|salt|fedt|sukker|gordura|açúcar(?:es)?"
+    r"|tłuszcz|cukry?|sól)\b[^\d]{0,20}$",
+    re.IGNORECASE,
+)
 
-    >>> tells_nutrition([["Energy", "62 kcal"], ["Fat", "3 g"], ["Protein", "2 g"]])
+
+def tells_nutrition(table: Sequence[Sequence[str]]) -> bool:
+    """Whether a table's rows are nutrients and not ingredients: some are no food, all may be none.
+
+    >>> tells_nutrition([["Energy", "250 kcal"], ["Sugar", "12 g"], ["Salt", "0.1 g"]])
     True
     >>> tells_nutrition([["1 kg", "plums"], ["1 tbsp", "protein powder"]])
     False
     """
     named = sum(any(_NUTRIENT.match(cell) for cell in row) for row in table)
-    return named >= 2 and named * 3 >= len(table)
+    weak = sum(
+        any(_WEAK_NUTRIENT.match(cell) for cell in row)
+        and not any(_NUTRIENT.match(cell) for cell in row)
+        for row in table
+    )
+    most = named >= 2 and named * 3 >= len(table)
+    return most or (named >= 1 and len(table) > 1 and named + weak == len(table))
 
 
 def is_nutrition(text: str) -> bool:

@@ -36,6 +36,7 @@ _ALL_OF_IT: Final = re.compile(
 )
 _COLUMNS: Final = re.compile(r"\s{2,}|\t|\s--\s")
 _HOW: Final = re.compile(r"(?:preparation(?: method)?|notes?|zubereitung|bemerkung)", re.I)
+_MONEY: Final = re.compile(r"[£$€¥]\s?\d|\d\s?(?:[£$€¥]|kr\b|zł\b|Fr\.|CHF|EUR|USD|GBP)")
 _NUMBER: Final = re.compile(r"[\d½¼¾⅓⅔⅛~≈±]")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2}")
 _BRACKETED: Final = re.compile(r"\([^()]+\)")
@@ -105,7 +106,7 @@ def rows_of_cells(cells: Sequence[Sequence[str]]) -> list[Row] | None:
     """Return the rows of a table that a page or a word processor drew; None for one of no list.
 
     What heads its columns is no thing of it, and an amount belongs to the food in its own row.
-    Nothing of a table that says what a portion feeds is kept.
+    Nothing of a table that says what a portion feeds or costs is kept; a page's facts are lines.
 
     >>> drawn = [["How much", "What"], ["2.5 kg (5 lb)", "plums"], ["800 g", "sugar"]]
     >>> [row.text for row in rows_of_cells(drawn) or []]
@@ -116,12 +117,14 @@ def rows_of_cells(cells: Sequence[Sequence[str]]) -> list[Row] | None:
     kept = [tuple(cell.strip() for cell in row) for row in cells if any(map(str.strip, row))]
     if not kept or max(map(len, kept)) < _LEAST:
         return None
-    if tells_nutrition(kept):
+    if tells_nutrition(kept) or all(_MONEY.search(row[-1]) for row in kept):
         return []
     headed = len(kept) > 1 and _heads_columns(kept[0])
     table = Table(kept[0], tuple(kept[1:])) if headed else Table((), tuple(kept))
+    if facts := _facts_of(table):
+        return [Row(bare(fact), "line", 0, place == 0) for place, fact in enumerate(facts)]
     foods = _column_of_foods(table)
-    if foods is None or _facts_of(table) or any(map(_holds_two, table.body)):
+    if foods is None or any(map(_holds_two, table.body)):
         return None
     found: list[Row] = []
     begun = 0
