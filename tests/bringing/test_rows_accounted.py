@@ -134,3 +134,20 @@ def test_at_least_is_a_wait(said: str, is_asked: bool) -> None:
     assert ("How long it keeps may stand here" in asked(found)) is is_asked or (
         is_asked and "keeps:" in found.text
     )
+
+
+@pytest.mark.parametrize(
+    ("paper", "line"),
+    [
+        (
+            "Himbeergeist\n\nZutaten\n500 g Himbeeren\n0,7 l Korn\n\nZubereitung\nDie Beeren mit dem "
+            "Korn in die Flasche geben und auf der Fensterbank ziehen lassen.\n",
+            "0.7 l Korn",
+        ),
+        ("Jam\n\nIngredients\n1 kg plums\n1,5 kg sugar\n\nMethod\nBoil it.\n", "1,5 kg sugar"),
+    ],
+)
+def test_one_decimal_is_read_as_the_papers_language_writes_it(paper: str, line: str) -> None:
+    (found,) = brought(paper)
+    assert line in listed(found)
+    assert ("wrong sign" in asked(found)) is ("," in line)

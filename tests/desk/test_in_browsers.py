@@ -161,6 +161,34 @@ def test_an_answer_takes_no_word_that_was_typed_since_it_was_asked(
     desk.ask("/write/new-recipe/let-go", "POST")
 
 
+def test_a_line_of_the_method_is_answered_with_a_press(page: Page, desk: OpenDesk) -> None:
+    draft = desk.folder / "drafts" / "plum-jam.md"
+    draft.parent.mkdir(exist_ok=True)
+    odd = ("Orchard fair", "Photograph by Ann", "Filed under")
+    steps = "\n".join(f"{at}. {one}" for at, one in enumerate(("Boil the plums.", *odd), 1))
+    named = " · ".join(f'"{one}"' for one in odd)
+    draft.write_text(
+        f"---\ntitle: Plum jam\n# ? Is this part of the method? {named}. Look.\nkind: jam\n"
+        f"makes: 4 jars of 200 ml\ningredients:\n  - 1 kg plums\n---\n\n## Method\n\n{steps}\n\n"
+        "## Source\n\nNan\n",
+        encoding="utf-8",
+    )
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/plum-jam")
+    line = "#read-method li:has-text('{}') button:has-text('{}')"
+    for one, words in zip(odd, ("a step", "a note", "to be left out"), strict=True):
+        page.click(line.format(one, words))
+        page.wait_for_selector(line.format(one, words), state="detached")
+    kept = [row for row in page.input_value("#method").split("\n") if row]
+    assert [row.split(". ")[-1] for row in kept] == ["Boil the plums.", odd[0]]
+    assert page.input_value("#after").startswith(f"## Notes\n\n{odd[1]}\n\n## Source")
+    assert page.locator("#read-method button:has-text('a note')").count() == 0
+    page.goto(f"{desk.origin}/write/plum-jam")
+    assert page.locator("#read-method button:has-text('a note')").count() == 0, "nor anew"
+    desk.ask("/write/plum-jam/let-go", "POST")
+    draft.unlink()
+
+
 def test_of_the_page_only_what_changes_is_put_there_anew(page: Page, desk: OpenDesk) -> None:
     page.goto(desk.first)
     page.goto(f"{desk.origin}/write/quince-chutney")

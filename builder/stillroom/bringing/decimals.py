@@ -7,12 +7,16 @@ in the book's own way, and asked about once. Thousands ("1,500 g") make it doubt
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.found import Recipe
+from stillroom.bringing.known_work import tongues_of
 from stillroom.core.lines.numbers import marks_of
 
 _LEAST: Final = 2
+_PLAINLY: Final = 6
+"""Small words by which a paper is plainly in its language."""
 _NUMBER: Final = r"(?<![\d.,])(?P<whole>\d{1,3})%s(?P<part>\d{1,2})(?![\d.,]*\d)(?=\s*[^\W\d])"
 _COMMA: Final = re.compile(_NUMBER % ",")
 _STOP: Final = re.compile(_NUMBER % r"\.")
@@ -34,11 +38,21 @@ def write_own_decimals(recipe: Recipe, language: str) -> None:
     rows = [row for _, row in recipe.ingredients]
     found = [match[0] for row in rows if (match := other.search(row))]
     doubtful = any(same.search(row) or _THOUSANDS.search(row) for row in rows)
-    if len(found) < _LEAST or doubtful:
+    # "0,7 l" in a paper that is German as a whole
+    elsewhere = own == "." and _is_foreign([*rows, *(step for _, step in recipe.steps)])
+    if len(found) < (1 if elsewhere else _LEAST) or doubtful:
         return
     recipe.ingredients = [
         (group, other.sub(rf"\g<whole>{sign}\g<part>", row)) for group, row in recipe.ingredients
     ]
+    if elsewhere:
+        return
     said = ", ".join(f'"{one}"' for one in found[:4])
     what = f"{said} and their like were written as another language does: they are decimals here."
     recipe.doubt("ingredients", what, "Look whether each is the number that was meant.")
+
+
+def _is_foreign(texts: Sequence[str]) -> bool:
+    """Whether a paper is plainly in a language that writes "1,5"."""
+    tongues = tongues_of(texts, _PLAINLY)
+    return bool(tongues) and "en" not in tongues

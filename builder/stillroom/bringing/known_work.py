@@ -60,7 +60,6 @@ class _Tongue:
     nouns: frozenset[str]
     joins: frozenset[str]
     named: frozenset[str]
-    small: frozenset[str]
     leads: frozenset[str]
     ones: frozenset[str]
     bids: frozenset[str]
@@ -93,7 +92,7 @@ def _tongue(name: str) -> _Tongue:
         weak.update(f"{stem}{end}" for stem in few for end in ends)
     many = {
         key: frozenset(str(own.get(key, "")).split())
-        for key in ("own", "starts", "nouns", "joins", "named", "small", "leads", "ones")
+        for key in ("own", "starts", "nouns", "joins", "named", "leads", "ones")
     }
     return _Tongue(
         **many,
@@ -105,6 +104,11 @@ def _tongue(name: str) -> _Tongue:
         before=tuple(str(own.get("before", "")).split()),
         clitics=tuple(str(own.get("clitics", "")).split()),
     )
+
+
+@cache
+def _small(name: str) -> frozenset[str]:
+    return frozenset(str(_data()[name]["small"]).split())
 
 
 @cache
@@ -131,7 +135,7 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     ('en',)
     """
     said = [word for text in texts for word in _WORD.findall(bare(text[:_LONGEST]))][:_MOST_SMALL]
-    told = {name: sum(map(_tongue(name).small.__contains__, said)) for name in TONGUES}
+    told = {name: sum(map(_small(name).__contains__, said)) for name in TONGUES}
     most = max(told.values())
     if most < least:
         return ()
@@ -216,7 +220,7 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
         after = at > 0 and said[at - 1] in tongue.ones
         if after and one in tongue.done:
             return True
-        amid = opened and at > 0 and said[at - 1] not in tongue.small and one not in tongue.nouns
+        amid = opened and at > 0 and said[at - 1] not in _small(name) and one not in tongue.nouns
         told = tongue.anywhere or one.endswith(tongue.plural)  # "al décimo día colaremos"
         if first or after or amid or (told and len(one) >= _LEAST_AMID):
             form = _form(one, name)

@@ -13,10 +13,10 @@ from typing import Final
 from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence, is_told
-from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -106,10 +106,7 @@ def _is_work(sentence: str) -> bool:
     first = plain(sentence).split(" ")[0]
     if first in _NO_WORK or may_say_keeping(sentence) or sentence.rstrip().endswith("?"):
         return False
-    timed = _LASTS.search(sentence) and (
-        begins_to_bid(sentence) or ends_in_doing(sentence.rstrip(" ."))
-    )
-    return bool(timed) or is_told(sentence)
+    return bool(_LASTS.search(sentence) and is_plainly_work(sentence)) or is_told(sentence)
 
 
 def tell_dropped(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
