@@ -98,6 +98,8 @@ async def write(desk: Desk, request: Request) -> Response:
         if is_unsaved and sums.is_file():
             opened = sums.read_text(encoding="utf-8")
     form = _form(raw, ident)
+    if is_unsaved and (answered := named_lines(files.now.raw) - named_lines(raw)):
+        form[SETTLED] = "\n".join(sorted(answered))
     said = "kept" if request.query_params.get("said") == "kept" else ""
     return boxes_of(desk, ident, form, opened, files, is_unsaved=is_unsaved, just=said)
 
