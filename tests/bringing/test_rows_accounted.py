@@ -140,8 +140,8 @@ def test_at_least_is_a_wait(said: str, is_asked: bool) -> None:
     ("paper", "line"),
     [
         (
-            "Himbeergeist\n\nZutaten\n500 g Himbeeren\n0,7 l Korn\n\nZubereitung\nDie Beeren mit dem "
-            "Korn in die Flasche geben und auf der Fensterbank ziehen lassen.\n",
+            "Himbeergeist\n\nZutaten\n500 g Himbeeren\n0,7 l Korn\n\nZubereitung\nDie Beeren mit "
+            "dem Korn in die Flasche geben und auf der Fensterbank ziehen lassen.\n",
             "0.7 l Korn",
         ),
         ("Jam\n\nIngredients\n1 kg plums\n1,5 kg sugar\n\nMethod\nBoil it.\n", "1,5 kg sugar"),

@@ -56,7 +56,7 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
 def quoted(line: str) -> str:
     """Return a line as the question names it: its first words."""
     said = " ".join(line.split()).replace('"', "'")
-    return f'"{said[:_SHOWN].rstrip()}{" …" if len(said) > _SHOWN else ""}"'
+    return f'"{said[:_SHOWN].rstrip(" .:")}{" …" if len(said) > _SHOWN else ""}"'
 
 
 def asked_of(lines: Sequence[str]) -> str:

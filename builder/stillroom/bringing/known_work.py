@@ -232,7 +232,12 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
 
 
 def _goes_on(word: str, tongue: _Tongue) -> bool:
-    """Whether a word says what goes on: "begin kneading", never "continue reading"."""
+    """Whether a word says what goes on: "begin kneading", never "continue reading".
+
+    Or how a thing is kept: "keep refrigerated".
+    """
+    if word in tongue.done:
+        return True
     stem = word.removesuffix("ing")
     return stem != word and any(one in tongue.bids for one in (stem, f"{stem}e", stem[:-1]))
 
