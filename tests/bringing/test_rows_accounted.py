@@ -20,7 +20,7 @@ def test_a_row_that_is_in_no_recipe_is_named() -> None:
     rows = [Row("Plum jam"), Row("1 kg plums"), Row("Boil them."), Row("Wash the jars in soda.")]
     tell_lost([recipe], rows)
     assert [what for _, what, _ in recipe.doubts] == [
-        'Left out, as no known part of a recipe: "Wash the jars in soda.".'
+        'Left out, as no known part of a recipe: "Wash the jars in soda".'
     ]
 
 
