@@ -22,6 +22,7 @@ import pytest
 from publish.test_wall import small_book
 from stillroom.core.book import open_book
 from stillroom.core.private import shapes as private_shapes
+from stillroom.core.private.words import list_private_words
 from stillroom.core.words.data_files import read_data
 from stillroom.giving import list_words, reading
 from stillroom.giving.list_words import plain_key
@@ -111,6 +112,16 @@ def test_both_sides_know_by_which_words_a_list_names_somebody():
     kinds = [kind for kind in log_kinds().values() if kind.names == "household"]
     assert len(kinds) > 6
     assert words["log"] == {plain_key(w) for kind in kinds for w in (kind.kind, *kind.also)}
+
+
+def test_a_small_letter_with_a_mark_is_no_capital():
+    """ "élan" and "übel" begin no name, "Étienne" and "Übelacker" do."""
+    text = "giving list: X\nhouseholds:\n  - name: Frau {}\n"
+    alone = {
+        word: any(one.alone for one in list_private_words(text.format(word).encode(), "x"))
+        for word in ("élan", "übel", "Étienne", "Übelacker")
+    }
+    assert alone == {"élan": False, "übel": False, "Étienne": True, "Übelacker": True}
 
 
 NAMED = {

@@ -20,6 +20,7 @@ from stillroom.bringing.tails import does_something
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.keeping_said import may_say_keeping
 from stillroom.core.words.contacts import holds_contact
+from stillroom.core.words.patterns import CAPITAL
 
 _LAST_ROWS: Final = 12
 """Rows at the end of a paper among which its farewell stands."""
@@ -39,7 +40,7 @@ _WITH_LOVE: Final = re.compile(
     r"with (?=(?:all |much |lots of )?(?:my |our )?(?:love|best wishes|kind(?:est)? regards)\b)",
     re.I,
 )
-_SENTENCE: Final = re.compile(r"(?<=[.!?])\s+(?=[^\W\d_a-z]|\W?[A-ZÀ-Ý])")
+_SENTENCE: Final = re.compile(rf"(?<=[.!?])\s+(?={CAPITAL}|\W?[A-ZÀ-Ý])")
 AFTERWORD: Final = re.compile(
     r"(?:(?:p\.?[ -]?){1,2}s\b|(?:p\.? ?){1,2}d(?:\.| ?:)|pos(?:t)?data\b|post ?script(?:um)?\b"
     r"|nachtrag\b|naschrift\b)[\s.:,–—-]*",

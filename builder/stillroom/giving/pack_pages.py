@@ -229,4 +229,5 @@ def _costs(pack: Pack) -> dict[str, Any]:
             for name, cost in sheet.households.items()
         ],
         "unpriced": sheet.unpriced,
+        "of_kin": sheet.of_kin,
     }

@@ -112,6 +112,8 @@ def _applies(
         return False
     if facts.recipe.kind.name in row.get("not_kinds", ()):
         return False
+    if row.get("elsewhere"):
+        return parcel.abroad and parcel.country not in _borders_read()
     if "holds" in row:
         return any(facts.answer(avoided_by_name(word)) in _HELD for word in row["holds"])
     if "from_percent" in row:
@@ -121,6 +123,12 @@ def _applies(
     if row.get("glass"):
         return any(word in container.lower().split(",")[0] for word in _IN_GLASS)
     return "kinds" not in row or facts.recipe.kind.name in row["kinds"]
+
+
+@cache
+def _borders_read() -> frozenset[str]:
+    """Return the countries of whose borders a row speaks."""
+    return frozenset(country for row in _rows() for country in row.get("to", ()))
 
 
 def _strong(row: Mapping[str, Any], facts: GiftFacts) -> bool:
@@ -165,10 +173,11 @@ def to_ask(
     """Return what to ask the carrier of a parcel with these presents, each with its source."""
     found: dict[str, str] = {}
     for row in _rows():
-        if "ask" not in row or any(one.startswith(row["ask"].split(":")[0]) for one in found):
+        ask = row.get("ask", "").replace("{country}", country_name(parcel.country))
+        if not ask or any(one.startswith(ask.split(":")[0]) for one in found):
             continue
         if any(_applies(row, parcel, home, facts, container) for facts, container in gifts):
-            found[row["ask"]] = row["source"]
+            found[ask] = row["source"]
     return tuple(found.items())
 
 

@@ -19,12 +19,18 @@ from stillroom.core.amounts.money import knows_currency, knows_language
 from stillroom.core.amounts.units import System
 from stillroom.core.private.shapes import GIVING_LIST_KEY, find_written_list
 from stillroom.core.words.frontmatter import Located, read_yaml
-from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.nearest import did_you_mean, nearest
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable, say_written
 from stillroom.core.words.text_files import clean, read_text
 from stillroom.giving.as_written import tidy_list
 from stillroom.giving.half_read import HalfRead, read_half
-from stillroom.giving.list_words import has_a_name, is_named_so, is_private
+from stillroom.giving.list_words import (
+    has_a_name,
+    is_named_so,
+    is_private,
+    plain_key,
+    words_by_part,
+)
 from stillroom.giving.model import SORTS, GivingList
 from stillroom.giving.written import OwnDays, read_day, with_own_day
 
@@ -271,7 +277,7 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
             _parted_at_its_comma(path, detail["input"], located.data)
             or _MEANT.get(path[-1])
             or (_NOTE if is_private(path[-1]) else "")
-            or did_you_mean(path[-1], _keys_of(path[:-1]))
+            or _key_meant(path)
         )
         return Problem(name, line, f'"{path[-1]}" has no place here.', mend, at)
     why = _PLAIN.get(detail["type"], "it is not written as it should be")
@@ -282,6 +288,16 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     if detail["type"] == "too_short":
         mend = _ADD.get(path[-1], "")
     return Problem(name, line, f"{where} is not right: {why}.", mend, at)
+
+
+_PART_OF = {"households": "household", "makes": "make", "baskets": "basket", "prices": "price"}
+
+
+def _key_meant(path: list[str]) -> str:
+    """Say which key a slip was meant for, by any word for it: "alergies" is "allergies"."""
+    words = words_by_part().get(_PART_OF.get(path[0], "list") if len(path) > 1 else "list", {})
+    near = nearest(plain_key(path[-1]), words, 0.8)
+    return did_you_mean(path[-1], [near] if near else _keys_of(path[:-1]))
 
 
 def _parted_at_its_comma(path: list[str], value: Any, data: Any) -> str:

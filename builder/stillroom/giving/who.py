@@ -184,10 +184,10 @@ def read_age_months(value: Any, on: date | None = None) -> int:
         or isinstance(value, bool)
         or int(number) > 120
     ):
-        raise Unreadable(
-            f"{say_written(value)} is not an age.",
-            'Write the age on giving day: "4" for years, "8 months" or "6 weeks".',
-        )
+        mend = 'Write the age on giving day: "4" for years, "8 months" or "6 weeks".'
+        if _EXPECTS.search(text.lower()):
+            mend = 'A child that is not born yet has none: write "pregnant: yes" for the household.'
+        raise Unreadable(f"{say_written(value)} is not an age.", mend)
     said = (found["unit"] or "years").lower()
     unit, count = _UNIT_OF.get(said, said), int(number)
     if unit.startswith("d"):

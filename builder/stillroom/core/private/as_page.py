@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.core.private.laid_out import HOUSEHOLD_KEYS, LIST_KEYS
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.patterns import CAPITAL
 
 _NO_NAMES: Final = frozenset(
     key.rstrip("s") for key in (*HOUSEHOLD_KEYS, *LIST_KEYS, "giving list")
@@ -32,7 +33,7 @@ _HEADED: Final = re.compile(
 _ROW: Final = re.compile(
     r"^[ \t]*(?:(?:[-*+|>]|\d+[.)]|#{2,6}|<(?:li|p|dt|tr|td|h[2-6]|b|strong)\b[^<>]*>"
     r"|\[[ xX]?\])[ \t]*)*[ \t*_]*"
-    r"(?P<who>[^\W\d_a-z][^\n:–—|<>(]{1,60}?)[*_]*"
+    rf"(?P<who>{CAPITAL}[^\n:–—|<>(]{{1,60}}?)[*_]*"
     r"(?:[ \t]*(?:[:–—|]|\((?![A-Z]{2,4}\) (?:No\.? )?\d+/\d))|[ \t]-+[ \t]|</?\w+>|\n{1,2})"
     r"(?P<said>[^\n]{2,200})$",
     re.MULTILINE,

@@ -13,6 +13,7 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.core.private.hidden_forms import ONE_LETTER
+from stillroom.core.words.patterns import CAPITAL
 
 _MARKS: Final = re.compile("[\u0300-\u036f\u00ad\u200b-\u200d\ufeff]")
 _STRUCK: Final = str.maketrans(
@@ -23,10 +24,10 @@ _OF: Final = (
     r"(?:(?:van|von|de|den|der|da|di|du|del|la|le|ter|af|av|n[eé]{1,2}e?|born|geb\.|geborene)"
     r"[\s_]+)"
 )
-_AND: Final = r"(?:(?:and|&|und|et|y|e)[\s_]+)"
+_AND: Final = r"(?:(?:and|&|und|et|y|e|en|och|og)[\s_]+)"
 # an initial or a further name, one in quotation marks or brackets; "and" before the first of these
 _BETWEEN: Final = re.compile(
-    rf"[\s_]+(?:{_AND}?(?:{_OF}*(?:[^\W\d_a-z]\.?|[\"'“‘(]?[^\W\d_a-z][\w’'-]+[\"'”’)]?)[\s_]+)"
+    rf"[\s_]+(?:{_AND}?(?:{_OF}*(?:{CAPITAL}\.?|[\"'“‘(]?{CAPITAL}[\w’'-]+[\"'”’)]?)[\s_]+)"
     rf"{{1,3}}{_OF}*|{_OF}{{1,3}})"
 )
 # what stands before and behind the whole of a field: of a program, of a table, of a page

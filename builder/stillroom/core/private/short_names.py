@@ -12,13 +12,14 @@ from collections.abc import Sequence, Set
 from functools import lru_cache
 from typing import Final
 
+from stillroom.core.words.patterns import CAPITAL
+
 TITLES: Final = frozenset({
     "dr", "frau", "herr", "lady", "madame", "miss", "mme", "mr", "mrs", "ms", "mx", "prof", "rev",
     "senor", "senora", "sig", "signor", "signora", "sir", "sra", "mevrouw", "meneer",
 })  # fmt: skip
-_CAPITAL: Final = r"[^\W\d_a-z]"
 # "A Rose" begins a sentence, so of a letter that is a word the point is wanted
-_INITIAL: Final = rf"(?P<initial>{_CAPITAL}(?:\.[ ]?|(?<![AIO])[ ]))(?:{_CAPITAL}(?:\.[ ]?|[ ]))*"
+_INITIAL: Final = rf"(?P<initial>{CAPITAL}(?:\.[ ]?|(?<![AIO])[ ]))(?:{CAPITAL}(?:\.[ ]?|[ ]))*"
 # what may stand before a surname, up to it, and what behind it
 _BEFORE: Final = re.compile(rf"(?:(?P<word>[^\W\d_]+)[ ])?(?<![\w.]){_INITIAL}$")
 _SAID_TO: Final = frozenset({
@@ -28,20 +29,20 @@ _SAID_TO: Final = frozenset({
 _BEFORE_INITIAL: Final = _SAID_TO | TITLES
 """What stands before somebody's initial; any other word with a capital there is the first name."""
 _BEHIND: Final = re.compile(
-    rf"(?:,?[ ]|,)(?P<initial>{_CAPITAL})\.(?!\w)"
-    rf"|,[ ]?(?P<field>{_CAPITAL})(?=[ ]*(?:[;|\t<\r\n\"]|$))"
+    rf"(?:,?[ ]|,)(?P<initial>{CAPITAL})\.(?!\w)"
+    rf"|,[ ]?(?P<field>{CAPITAL})(?=[ ]*(?:[;|\t<\r\n\"]|$))"
 )
 # the same in two fields of a table, whichever stands first
 _FIELD: Final = r"[\"' ]*[,;\t|][\"' ]*"
-_FIELD_BEHIND: Final = re.compile(rf"{_FIELD}(?P<initial>{_CAPITAL})\.?[\"' ]*(?=[,;\t|\r\n]|$)")
-_FIELD_BEFORE: Final = re.compile(rf"(?:^|[,;\t|\r\n])[\"' ]*(?P<initial>{_CAPITAL})\.?{_FIELD}$")
+_FIELD_BEHIND: Final = re.compile(rf"{_FIELD}(?P<initial>{CAPITAL})\.?[\"' ]*(?=[,;\t|\r\n]|$)")
+_FIELD_BEFORE: Final = re.compile(rf"(?:^|[,;\t|\r\n])[\"' ]*(?P<initial>{CAPITAL})\.?{_FIELD}$")
 _BOX: Final = re.compile(r"[^\W_][\w.+-]*$")
 _FIRST_BEHIND: Final = re.compile(
-    r"[ ](?P<initial>[^\W\d_a-z])\.(?=[ ]*(?:[a-z,;:!?)<\"'–—-]|\r?\n|$))"
+    rf"[ ](?P<initial>{CAPITAL})\.(?=[ ]*(?:[a-z,;:!?)<\"'–—-]|\r?\n|$))"
 )
 """An initial behind a first name, and nothing that makes another surname of it."""
 _ADDRESSED: Final = re.compile(
-    rf"(?<!\w)(?i:{'|'.join(sorted(TITLES))})\.?[ ](?:[^\W\d_a-z]\.[ ]?)*$"
+    rf"(?<!\w)(?i:{'|'.join(sorted(TITLES))})\.?[ ](?:{CAPITAL}\.[ ]?)*$"
 )
 _FAMILY_BEFORE: Final = re.compile(r"(?<!\w)(?:famil(?:y|ie|le|ia|je)|famiglia)[ ]$", re.IGNORECASE)
 _FAMILY_BEHIND: Final = re.compile(r"[ ](?:family|household)(?!\w)", re.IGNORECASE)

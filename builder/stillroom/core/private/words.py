@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from stillroom.core.private.hidden_forms import letters, read_plain
 from stillroom.core.private.list_names import Said, names_in_list
 from stillroom.core.private.short_names import TITLES
+from stillroom.core.words.patterns import CAPITAL, SMALL
 
 _NAMES = ("name", "to", "given", "posted", "thanked", "gave back", "liked", "disliked")
 """Whom a list names, and a log that something was given to or came from."""
@@ -29,7 +30,7 @@ _VALUE = re.compile(
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _LINKING = frozenset({
     "a", "and", "at", "by", "de", "der", "for", "from", "in", "la", "le", "of", "on", "the", "to",
-    "van", "von", "with",
+    "van", "von", "with", "und", "et", "och", "og",
 })  # fmt: skip
 _PARTICLES = frozenset({
     "af", "av", "da", "de", "del", "den", "der", "di", "dos", "du", "la", "le", "ter", "van", "von",
@@ -45,13 +46,13 @@ _ANYBODY = frozenset({
 })  # fmt: skip
 """Words that any family says: they name nobody."""
 _LINKING_OR_ANYBODY = _LINKING | _ANYBODY
-_TITLED = re.compile(rf"(?<!\w)((?i:{'|'.join(sorted(TITLES))})\.? [^\W\d_a-z][\w'’-]{{2,}})")
+_TITLED = re.compile(rf"(?<!\w)((?i:{'|'.join(sorted(TITLES))})\.? {CAPITAL}[\w'’-]{{2,}})")
 _OWN = re.compile(r"^(?:[^\S\n]|[{,\"'])*+from[\"']?[ \t]*[:=](.*)", re.IGNORECASE | re.MULTILINE)
 # each word is gone through once, from where it begins: a name of twenty thousand letters, and no
 # more names before the last "and" than a house has
-_COUPLE = re.compile(r"(?<![\w'’-])[a-z\d_'’-]*+([^\W\d_a-z][\w'’-]++)"
-                     r"(?:, [^\W\d_a-z][\w'’-]++){0,12} (?:and|&|und|et|y|e) "
-                     r"[^\W\d_a-z][\w'’-]++ ([^\W\d_a-z][\w'’-]++)")  # fmt: skip
+_COUPLE = re.compile(rf"(?<![\w'’-])[{SMALL}\d_'’-]*+({CAPITAL}[\w'’-]++)"
+                     rf"(?:, {CAPITAL}[\w'’-]++){{0,12}} (?:and|&|und|et|y|e|en|och|og) "
+                     rf"{CAPITAL}[\w'’-]++ ({CAPITAL}[\w'’-]++)")  # fmt: skip
 _NOTE = re.compile(r"(?<!\s)\s++#.*")
 _HALVES = 4
 """A surname is written by one of its parts; what has more hyphens than these is none."""

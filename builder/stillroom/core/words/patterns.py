@@ -23,6 +23,11 @@ OUTSIDE_BRACKETS: Final = r"(?![^()]{0,300}\))"
 """Behind a sign that parts things: it stands within no brackets. No bracket is longer, so that a
 long line is gone through once and not anew from each of its commas."""
 
+SMALL: Final = "".join(filter(str.islower, map(chr, range(0x61, 0x250))))
+"""Small letters as they stand in a class of letters: "é" as "e"."""
+CAPITAL: Final = rf"[^\W\d_{SMALL}]"
+"""A letter that is no small one; of a script that has none, any."""
+
 
 def late_regex(words: AnyStr, flags: int = 0) -> re.Pattern[AnyStr]:
     """Return a pattern that is made once it is asked something.

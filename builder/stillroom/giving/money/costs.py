@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from stillroom.core.amounts.money import share_out
 from stillroom.giving.batches import Making
+from stillroom.giving.money.kin_prices import prices_of_kin
 from stillroom.giving.money.shopping import Row
 from stillroom.giving.offering import Offering
 from stillroom.giving.postage import Postage, postage_of
@@ -28,7 +29,8 @@ class CostSheet:
 
     `paid` = presents + spares + left over + empty baskets + postage. Sums are whole pennies. A
     batch that needs something without a price is among the `open_batches`: it costs more than its
-    sum, and so does a parcel whose postage is not wholly known.
+    sum, and so does a parcel whose postage is not wholly known. `of_kin` says of what has no price
+    which price on the list may be taken for it.
     """
 
     batches: Mapping[str, Fraction]
@@ -42,6 +44,7 @@ class CostSheet:
     shop: Fraction
     shop_known: int
     unpriced: tuple[str, ...]
+    of_kin: tuple[tuple[str, str], ...]
     open_batches: frozenset[str]
     open_baskets: frozenset[int]
     open_empty: frozenset[int]
@@ -79,6 +82,7 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
     ]
     without_price = [row for row in rows if row.bought is None and row.need > row.there]
     open_batches = frozenset(name for row in without_price for name in row.uses)
+    unpriced = tuple(sorted({row.said for row in without_price}))
     return CostSheet(
         batches=dict(by_batch),
         presents=presents,
@@ -90,7 +94,8 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         paid=sum((row.price for row in rows), Fraction(0)) + empty + postage.total,
         shop=sum(prices, Fraction(0)),
         shop_known=len(prices),
-        unpriced=tuple(sorted({row.said for row in without_price})),
+        unpriced=unpriced,
+        of_kin=prices_of_kin(unpriced, offering.giving.prices),
         open_batches=open_batches,
         open_baskets=postage.open
         | {present.basket for present in making.presents if present.batch in open_batches},
