@@ -115,7 +115,7 @@ def test_both_sides_know_by_which_words_a_list_names_somebody():
 
 
 def test_a_small_letter_with_a_mark_is_no_capital():
-    """ "élan" and "übel" begin no name, "Étienne" and "Übelacker" do."""
+    """A name begins with a capital: not "élan" nor "übel", but "Étienne" and "Übelacker"."""
     text = "giving list: X\nhouseholds:\n  - name: Frau {}\n"
     alone = {
         word: any(one.alone for one in list_private_words(text.format(word).encode(), "x"))
