@@ -154,6 +154,35 @@ def test_a_name_is_sought_however_a_list_says_it(tmp_path, how, head):
     assert "who.txt" in str(found)
 
 
+OWN_WORDS = {
+    "German": "Geschenkliste: A\nTüten: {{klein: {{Essen: 1}}}}\nLeute:\n  - {{Name: {}}}\n",
+    "French": "liste de cadeaux: A\npaniers: {{p: 1 à manger}}\nfoyers:\n  - {{nom: {}}}\n",
+    "Spanish": "lista de regalos: A\ncestas: {{c: {{comer: 1}}}}\nhogares:\n  - {{nombre: {}}}\n",
+    "Italian": "lista dei regali: A\ncesti: {{c: 1}}\nfamiglie:\n  - {{nome: {}}}\n",
+    "Dutch": "cadeaulijst: A\nzakjes: {{z: {{eten: 1}}}}\nmensen:\n  - {{naam: {}}}\n",
+    "Swedish": "presentlista: A\npåsar: {{p: {{äta: 1}}}}\nhushåll:\n  - {{namn: {}}}\n",
+    "Danish": "gaveliste: A\nkurve: {{k: 1}}\nhusholdninger:\n  - {{navn: {}}}\n",
+    "by its parts alone": "titel: A\nDatum: 24.12.2027\nTÜTEN: {{k: 1}}\nLEUTE:\n  - {}: mag alles\n",
+}
+
+
+@pytest.mark.parametrize("language", OWN_WORDS)
+def test_a_name_is_sought_whichever_language_its_list_is_in(tmp_path, language):
+    """What the private side reads as a list is one to the wall: no word of it says "giving"."""
+    folder = small_book(tmp_path)
+    text = OWN_WORDS[language].format("Zebedee Quillfeather")
+    (folder / "who.yml").write_text(text, encoding="utf-8")
+    (folder / "pages" / "thanks.md").write_text(
+        "# Thanks\n\nZebedee Quillfeather\n", encoding="utf-8"
+    )
+    book = open_book(folder / "mkdocs.yml")
+    (found,) = wall.find_private([book.docs_dir], wall.know_private_words(book))
+    assert "who.yml" in str(found)
+    (folder / "pages" / "thanks.md").write_text(text, encoding="utf-8")
+    (found,) = wall.find_private([book.docs_dir], wall.know_private_words(book))
+    assert "giving list" in str(found)
+
+
 def small_pack():
     from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 

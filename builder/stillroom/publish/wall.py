@@ -27,6 +27,7 @@ from stillroom.core.private.shapes import (
     find_giving_log,
     find_private_shape,
     find_written_list,
+    list_marks,
 )
 from stillroom.core.private.words import PrivateWord, list_own_words, list_private_words
 from stillroom.core.words.problems import Problem
@@ -226,7 +227,10 @@ def _may_be_list(path: Path) -> bool:
     except OSError:
         return False  # what cannot be read cannot be published either
     head = data.lower()
-    return any(mark in head for mark in (b"giving", b"g\0i\0v\0i\0n\0g\0", b"basket", b"deliver"))
+    if any(mark in head for mark in (b"giving", b"g\0i\0v\0i\0n\0g\0", b"basket", b"deliver")):
+        return True
+    text = read_plain(data).lower()
+    return "\0" not in text and any(mark in text for mark in list_marks())
 
 
 def _beside(root: Path) -> Iterator[Path]:

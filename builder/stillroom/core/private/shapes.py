@@ -115,6 +115,15 @@ def _first_words(*parts: str) -> re.Pattern[str]:
     return re.compile(rf"^[\"']?(?:{named})[\"']?[ \t]*:", re.IGNORECASE | re.MULTILINE)
 
 
+@cache
+def list_marks() -> frozenset[str]:
+    """Return words of which one stands, small, in every list that is known by its own words."""
+    said = read_data("list_names.yml", "private")
+    return frozenset(
+        re.split(r"[ ]", word.lower())[0] for part in ("list", "baskets") for word in said[part]
+    )
+
+
 def _own_words_line(text: str) -> int:
     r"""Return the line in which a list begins that is written in other words, or 0.
 
