@@ -162,7 +162,7 @@ OWN_WORDS = {
     "Dutch": "cadeaulijst: A\nzakjes: {{z: {{eten: 1}}}}\nmensen:\n  - {{naam: {}}}\n",
     "Swedish": "presentlista: A\npåsar: {{p: {{äta: 1}}}}\nhushåll:\n  - {{namn: {}}}\n",
     "Danish": "gaveliste: A\nkurve: {{k: 1}}\nhusholdninger:\n  - {{navn: {}}}\n",
-    "by its parts alone": "titel: A\nDatum: 24.12.2027\nTÜTEN: {{k: 1}}\nLEUTE:\n  - {}: mag alles\n",
+    "by its parts alone": "titel: A\nDatum: 1.5.2027\nTÜTEN: {{k: 1}}\nLEUTE:\n  - {}: Nüsse\n",
 }
 
 
