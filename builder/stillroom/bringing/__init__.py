@@ -6,11 +6,11 @@ A file goes through three rooms:
   ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
   ``letter`` (with ``quoting`` and ``mail_heads``);
 * which of its lines are which recipe's what: ``heads``, ``sorting`` and ``titles`` (lines told
-  apart), ``rows``, ``joining``, ``columns``, ``whole_list`` and ``old_books`` (lines put together
-  and parted), ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``,
+  apart), ``rows``, ``joining``, ``columns``, ``cells_on_lines``, ``whole_list`` and ``old_books``
+  (lines put together and parted), ``lists`` and ``list_titles``, ``one_line``, ``tools``, ``outside``,
   ``outside_recipe``, ``yields``, ``prose``, ``greetings`` (with ``callings`` and
   ``said_to_one``), ``farewell``, ``dividing``,
-  ``below_list``, ``list_lines``;
+  ``below_list``, ``list_lines``, ``credits``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``, ``doubted`` and ``known_work`` (what is plainly done, by the words of
   work.yml); ``writing`` puts drafts into a folder, never over what is there.

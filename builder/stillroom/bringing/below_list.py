@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.afterwords import WHOSE, is_name
+from stillroom.bringing.credits import SENT_BY, is_credit, names_a_book
 from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
@@ -32,28 +33,9 @@ from stillroom.bringing.titles import writer_of
 from stillroom.bringing.yields import yield_told
 from stillroom.core.lines.staple_table import find_staple, staples_named
 
-_SENT_BY: Final = re.compile(
-    r"(?:(?:recipe|contributed|submitted|shared|sent in|posted|written) by"
-    r"|recipe from"
-    r"|rezept von)\b",
-    re.IGNORECASE,
-)
 _WISH: Final = re.compile(
     r"(?:(?:ich|wir) wünschen?\b|(?:i|we) wish you|wishing you"
     r"|je vous souhaite|vi auguro|os deseo|ik wens)\b",
-    re.IGNORECASE,
-)
-_CREDITED: Final = re.compile(
-    r"(?:this\s+)?(?:recipe|rezept|recette|ricetta|receta|recept)\s+(?:is\s+|was\s+)?(?:(?:lightly|slightly)\s+)?"
-    r"(?:adapted|taken|borrowed|inspired|courtesy|aus\s+dem|nach\s+einem|tirée|adaptée|tratta|adattata|adaptada|tomada|uit\s+het)\b"
-    r"|(?:this|these)\s+recipes?\s+(?:is|are|was|were|comes?|came)\s+(?:taken\s+)?from\b"
-    r"|(?:text|words|recipe|rezept|texte|testo|texto|tekst)\s*(?:by\b|:)[^.!?]{2,60}[|/·]\s*(?:photos?|fotos?|bild(?:er)?|images?)\b"
-    r"|(?:this|the)\s[^.!?]{0,40}\brecipe\s(?:is|was)\s(?:kindly\s|generously\s)?"
-    r"(?:contributed|submitted|shared|sent\sin|given|supplied)\sby\b"
-    r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
-    r"|[\w\s-]{0,30}\bcourtesy\s+of\b|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
-    r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"
-    r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
     re.IGNORECASE,
 )
 # "For the syrup boil 300 g of sugar in water (makes 310 ml)"
@@ -73,10 +55,15 @@ _COUNTED: Final = re.compile(
     re.IGNORECASE,
 )
 # "Figure 1: the jar", "Abb. 3: Gelierprobe": what is said of a picture
-_CAPTION: Final = re.compile(
+CAPTION: Final = re.compile(
     r"(?:fig(?:\.|ure|ura|uur)?|abb(?:\.|ildung)|afb(?:\.|eelding)|illustration|illustrazione|ilustración|bild|foto|photo|picture"
     r"|screenshot|bildschirmfoto|skärmbild|schermata|captura de pantalla"
-    r"|capture d['’]écran)\s*(?:\d{1,2}\s*[.:–-]|:)",
+    r"|capture d['’]écran)\s*(?:\d{1,2}\s*[.:–-]|:)"
+    # "In the photo above, ...", "Auf dem Bild:"
+    r"|(?:(?:in|on|na|nas|nesta|no|auf|im|sur|dans|nella|sulla|en|på|op|i)\s+(?:(?:the|this|dem|der|diesem|la|cette|le|foto|questa|esta|el|los|las|den|de|det)\s+)?)?"
+    r"(?:photos?|pictures?|fotos?|foto(?:grafia|grafie)?|bild(?:ern?|en|et)?|billedet|bildet|image[mn]?|imagen|immagine|afbeelding|zdjęciu)\s+"
+    r"(?:above|below|shown|on\s+the|oben|unten|ci-dessus|ci-dessous|in\s+alto|qui\s+sopra|acima|abaixo|de\s+(?:arriba|abajo)|ovan|nedan|over(?:st)?|under|hierboven|hieronder|powyżej|poniżej)\b"
+    r"|pictured\s+(?:above|below|here|left|right)\b",
     re.IGNORECASE,
 )
 _IF_LIKED: Final = re.compile(
@@ -205,7 +192,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.notes.append(("Notes", [made["rest"]]))
         elif row.shape == "line" and (named := WHOSE.fullmatch(row.text)) and is_name(named["who"]):
             recipe.writer = recipe.writer or named["who"]
-        elif row.shape == "line" and _SENT_BY.match(row.text) and (who := writer_of(row.text)):
+        elif row.shape == "line" and SENT_BY.match(row.text) and (who := writer_of(row.text)):
             recipe.writer = recipe.writer or who
         elif recipe.steps and (so_much := _yield_alone(row.text)):
             if not recipe.makes:
@@ -215,7 +202,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif not is_passed(row.text) and not _is_furniture(row.text):
             if row.shape != "step" and (aside := _said_aside(row.text)):
                 recipe.notes.append(("Notes", [aside]))
-                if found := ADDRESS.search(aside) if _CREDITED.match(aside) else None:
+                if found := ADDRESS.search(aside) if is_credit(aside) else None:
                     recipe.address = recipe.address or found[0].rstrip(".,)>")
             else:
                 recipe.steps.append((group, text))
@@ -265,11 +252,11 @@ def _said_aside(text: str) -> str:
         text.count("|") >= 2
         or text.startswith(("*", "\\*", "~"))
         or _WISH.match(text)
-        or _CREDITED.match(text)
+        or is_credit(text)
         or LEADERS.search(text)
-        or _CAPTION.match(text)
+        or CAPTION.match(text)
     ):
-        return text.lstrip("\\*~ ")
+        return _bare_credit(text.lstrip("\\*~ "))
     if (below := AFTERWORD.match(text)) and text[below.end() :]:
         return f"{text[below.end() :][:1].upper()}{text[below.end() + 1 :]}"
     found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
@@ -280,6 +267,12 @@ def _said_aside(text: str) -> str:
         return ""
     tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
     return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text
+
+
+def _bare_credit(text: str) -> str:
+    """Return a credit as a note says it: "From Ann Vane, Grow herbs", without its brackets."""
+    bare = text.strip("()") if names_a_book(text) else text
+    return f"{bare[:1].upper()}{bare[1:]}" if bare != text or names_a_book(text) else text
 
 
 def take_row(recipe: Recipe, row: Row) -> None:

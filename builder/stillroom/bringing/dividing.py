@@ -16,6 +16,7 @@ from stillroom.bringing.accounted import tell_lost
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.below_list import (
     ADDRESS,
+    CAPTION,
     notes_above,
     read_below,
     read_steps,
@@ -25,7 +26,7 @@ from stillroom.bringing.below_list import (
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
 from stillroom.bringing.greetings import tell_beside, tell_greeting, without_greeting
-from stillroom.bringing.head_rows import is_a_recipe_head, is_head
+from stillroom.bringing.head_rows import is_a_recipe_head, is_head, with_parts_named_twice
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
@@ -118,6 +119,7 @@ def _told_above(rows: Sequence[Row]) -> list[Recipe]:
 def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int | None) -> Recipe:
     """Put the rows of one recipe in their places."""
     begin, end = span
+    rows = with_parts_named_twice(rows, found.rows, end)
     recipe = Recipe()
     if title is not None:
         recipe.title = titled(rows[title].text) or rows[title].text
@@ -265,6 +267,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
+        elif CAPTION.match(row.text):
+            recipe.notes.append(("Notes", [row.text]))
         elif not is_passed(row.text) and not is_head(row):
             again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
             recipe.intro += (

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import takewhile
 from typing import Final
 
@@ -16,6 +17,9 @@ from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.core.lines.staple_table import staples_named
 
 _SHOWN: Final = 6
+_MOST_OF_A_PART: Final = 4
+_LEAST_PARTS: Final = 2
+"""Words that stand both in a list and in its method, from which on they are the parts of both."""
 _FOODS: Final = 2
 """Measured foods below a heading, from which on they are a list whatever heads them."""
 
@@ -81,3 +85,36 @@ def is_a_recipe_head(text: str) -> bool:
 def heads_method(row: Row) -> bool:
     """Whether a row heads a method behind a list in words of its own: "How to make plum gin"."""
     return row.shape in ("heading", "line") and bool(_HOW_TO.fullmatch(row.text.strip()))
+
+
+def with_parts_named_twice(rows: Sequence[Row], listed: Sequence[int], end: int) -> list[Row]:
+    """Return rows with the words that head the same parts of a list and of its method as headings.
+
+    "Biscuit" and "Ganache" alone on a line, in the list and again among the steps below it.
+
+    >>> text = ("Dough", "1 lb flour", "Icing", "1 lb sugar", "Dough", "Knead.", "Icing", "Beat.")
+    >>> rows = with_parts_named_twice([Row(one) for one in text], range(4), 8)
+    >>> [row.text for row in rows if row.shape == "heading"]
+    ['Dough', 'Icing', 'Dough', 'Icing']
+    """
+    if not listed:
+        return list(rows)
+    above = [at for at in listed if _may_name_a_part(rows, at)]
+    below = [at for at in range(max(listed) + 1, end) if _may_name_a_part(rows, at)]
+    twice = {plain(rows[at].text) for at in above} & {plain(rows[at].text) for at in below}
+    if len(twice) < _LEAST_PARTS:
+        return list(rows)
+    heads = {at for at in (*above, *below) if plain(rows[at].text) in twice}
+    return [
+        replace(row, shape="heading", level=6) if at in heads else row
+        for at, row in enumerate(rows)
+    ]
+
+
+def _may_name_a_part(rows: Sequence[Row], at: int) -> bool:
+    """Whether a few words without an amount or a stop stand above something."""
+    row = rows[at]
+    few = row.shape in ("line", "item", "heading") and len(row.text.split()) <= _MOST_OF_A_PART
+    bare = row.text[:1].isalpha() and not re.search(r"[\d½¼¾.!?;,]", row.text)
+    below = rows[at + 1 : at + 2]
+    return few and bare and section_of(row.text) is None and bool(below) and not below[0].gap

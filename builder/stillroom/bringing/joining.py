@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from stillroom.bringing.credits import names_a_book
 from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
@@ -26,7 +27,10 @@ _LEAST_HEADS: Final = 2
 _DAY: Final = re.compile(
     r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
 )
+# "Hot Pack-", above what is done
+_DASHED: Final = re.compile(r"[A-ZÀ-Ý][^\W\d]*(?:\s[^\W\d]+){0,3}\s?[-–—]")
 _LONG: Final = 50
+_LONG_CAPITALS: Final = 30
 _WIDEST: Final = 120  # no machine breaks a line so late
 _OPEN: Final = re.compile(
     r"(?:[,;–-]|\b(?:and|or|the|an?|of|in|into|with|to|for|from|until|till?|then|leaving|und|mit|et|de|e|y))$",
@@ -57,6 +61,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
         goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"
         goes_on = goes_on and not _BESIDE_STEPS.match(row.text)
         goes_on = goes_on and not is_passed(row.text) and not is_only_makes(row.text)
+        goes_on = goes_on and not names_a_book(row.text)
         if goes_on and above is not None and _heads_items(rows, place, above):
             found.append(replace(row, shape="heading", level=6))
             continue
@@ -65,6 +70,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
             if (
                 broken
                 or _is_broken_off(rows, place, capitals)
+                or _goes_on_in_capitals(rows, place)
                 or not re.search(r"[^\W_]", row.text)
             ):
                 text = together(above.text, row.text)
@@ -135,6 +141,13 @@ def _is_broken_off(rows: Sequence[Row], place: int, capitals: bool) -> bool:
     return len(above) >= _LONG or bool(_OPEN.search(above)) or (capitals and not ended)
 
 
+def _goes_on_in_capitals(rows: Sequence[Row], place: int) -> bool:
+    """Whether a line all in capitals goes on with a long one above it that has no end."""
+    row, above = rows[place].text, rows[place - 1].text
+    long = len(above) >= _LONG_CAPITALS and len(above.split()) >= _FEW - 1
+    return long and above.isupper() and row.isupper() and not re.search(r"[.!?:;]$", above)
+
+
 def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
     """Return the rows of paragraphs whose lines, but for the last, all run to the edge."""
     wide: set[int] = set()
@@ -179,7 +192,25 @@ def _goes_on_with(row: Row) -> bool:
 
 def with_heads(rows: Sequence[Row]) -> list[Row]:
     """Return the rows of a method joined, and the few words that head some of them as heads."""
-    return _heads_joined(_headed(joined(rows)))
+    return _heads_joined(_headed(_with_warnings(joined(rows))))
+
+
+def _with_warnings(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "IMPORTANT", alone above a sentence, before it on one line.
+
+    >>> rows = [Row("IMPORTANT"), Row("COLD JARS MAY SHATTER WHEN ADDING HOT LIQUIDS.")]
+    >>> [row.text for row in _with_warnings(rows)]
+    ['IMPORTANT: COLD JARS MAY SHATTER WHEN ADDING HOT LIQUIDS.']
+    """
+    found: list[Row] = []
+    for row in rows:
+        above = found[-1] if found else None
+        warns = above is not None and plain(above.text) in words("warnings")
+        if above and warns and row.shape == "line" and is_sentence(row.text):
+            found[-1] = replace(row, text=f"{above.text.rstrip(' :!.')}: {row.text}", gap=above.gap)
+        else:
+            found.append(row)
+    return found
 
 
 def _headed(rows: Sequence[Row]) -> list[Row]:
@@ -190,6 +221,7 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         below = rows[place + 1] if place + 1 < len(rows) else None
         words_of = len(row.text.split())
         ended = re.search(r"[.!?,;]$", row.text) and not _DAY.fullmatch(row.text)
+        dashed = bool(_DASHED.fullmatch(row.text)) and row.shape == "line"
         named = row.text[:1].isupper() or row.text.endswith(":")
         bare = row.shape == "line" and named and not ended
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
@@ -198,10 +230,11 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         day = row.shape == "line" and _DAY.fullmatch(row.text) is not None
         if below is not None and (
             day
+            or (dashed and is_sentence(below.text))
             or place in heads
             or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
-            row = replace(row, shape="heading", level=6)
+            row = replace(row, text=row.text.rstrip(" -–—"), shape="heading", level=6)
         found.append(row)
     return found
 

@@ -43,6 +43,8 @@ _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"^\w+\s+for\s+(?:the|your|an?)\s|\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
 )
+# "2 lemons*", "the peel of three lemons **": the sign of a note that stands below
+_NOTED: Final = re.compile(r"(?<=[^*\s])\s?\*{1,3}$")
 _LONGEST_THING: Final = 900
 _PART_WORDS: Final = 3
 _LEAST_SAID: Final = 12
@@ -107,7 +109,8 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             few = len(row.text.split()) <= _PART_WORDS
             bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
-            recipe.ingredients.append((group, f"{so_much}{row.text}" if bare else row.text))
+            thing = _NOTED.sub("", row.text)
+            recipe.ingredients.append((group, f"{so_much}{thing}" if bare else thing))
     recipe.ingredients = without_stops_between(recipe.ingredients)
 
 

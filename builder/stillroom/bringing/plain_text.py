@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
+from stillroom.bringing.cells_on_lines import is_unit
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD
 from stillroom.bringing.in_facts import recipe_in_facts
@@ -241,6 +242,8 @@ def _with_bare_numbers(lines: list[str]) -> list[str]:
     counted = [int(lines[place]) for place in alone]
     if len(alone) < 2 or counted != [*range(1, len(alone) + 1)]:
         return lines
+    if any(is_unit(line.strip()) for place in alone for line in lines[place + 1 : place + 2]):
+        return lines  # "1", "l", "Vinegar": amounts
     return [f"{line.strip()}." if place in alone else line for place, line in enumerate(lines)]
 
 

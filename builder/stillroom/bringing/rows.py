@@ -12,10 +12,10 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.cells_on_lines import with_amounts_joined, with_cells_joined
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
 from stillroom.bringing.heads import (
-    AMOUNT_ALONE,
     after_section,
     heads_tools,
     list_and_method,
@@ -24,18 +24,18 @@ from stillroom.bringing.heads import (
 from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.old_books import made_new
-from stillroom.bringing.one_line import listed_and_told, names_a_food
+from stillroom.bringing.one_line import listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
 from stillroom.bringing.sorting import (
     is_ingredient,
     is_only_makes,
-    is_sentence,
     is_title,
     number_of,
 )
 from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
+from stillroom.bringing.titles import names_writer
 from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
@@ -95,7 +95,8 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
-    joined = _with_amounts_joined(_with_makes_joined(_with_dots_apart(apart)))
+    joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
+    joined = with_amounts_joined(joined)
     return with_lists_apart(_with_numbered_lists(joined))
 
 
@@ -130,6 +131,7 @@ def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:
     text = rows[place].text
     if place == 1 and place + 1 < len(rows) and rows[place + 1].gap:
         few = len(text.split()) <= _REST_OF_TITLE and len(above.split()) <= _LONG_TITLE
+        few = few and not names_writer(text)
         return few and text[:1].islower() and not re.search(r"[.:;!?]$", above)
     if not is_ingredient(above):
         return False
@@ -306,71 +308,6 @@ def _is_value(rows: Sequence[Row], place: int, above: Row) -> bool:
     made = bool(LABEL_ALONE.fullmatch(above.text.strip())) and not number_of(row.text)
     listed = any(not one.gap and is_ingredient(one.text) for one in rows[place + 1 : place + 2])
     return told and made and not listed and is_only_makes(f"{above.text} {row.text}")
-
-
-def _with_amounts_joined(rows: list[Row]) -> list[Row]:
-    """Return rows with "50 g" and the "Sucre" below or above it on one line, as pages part them.
-
-    Where a block does not show on which side of its food an amount stands, none is joined: each
-    is asked.
-    """
-    above: set[int] = set()
-    below: set[int] = set()
-    for block in _amounts_and_names(rows):
-        amounts = [at for at in block if _is_amount_alone(rows[at])]
-        if len(amounts) >= 2:
-            side = _side_of_amounts(rows, block)
-            above |= {at for at in amounts if side == "above" and at + 1 in block}
-            below |= {at for at in amounts if side == "below" and at - 1 in block}
-    gone = {at + 1 for at in above} | below
-    found = []
-    for at, row in enumerate(rows):
-        if at in above:
-            found.append(replace(row, text=f"{row.text} {rows[at + 1].text}"))
-        elif at + 1 in below:
-            found.append(replace(row, text=f"{rows[at + 1].text} {row.text}"))
-        elif at not in gone:
-            found.append(row)
-    return found
-
-
-def _amounts_and_names(rows: list[Row]) -> list[range]:
-    """Return the runs of rows that are amounts alone and names, no two amounts next to another."""
-    found: list[range] = []
-    start = 0
-    for at in range(len(rows) + 1):
-        ends = at == len(rows) or not (_is_amount_alone(rows[at]) or _is_name(rows[at]))
-        twice = not ends and at > start and all(map(_is_amount_alone, rows[at - 1 : at + 1]))
-        if ends or twice:
-            found.append(range(start, at))
-            start = at + ends
-    return found
-
-
-def _side_of_amounts(rows: list[Row], block: range) -> str:
-    """Return whether amounts stand "above" their foods or "below" them; "" where nobody can say."""
-    first, last = rows[block[0]], rows[block[-1]]
-    if _is_amount_alone(first):
-        return "above"
-    if _is_amount_alone(last):
-        return "below"
-    if rows[block[1]].gap and not rows[block[2]].gap:  # a title, or a heading with a gap below
-        return "above"
-    heads, ends = names_a_food(first.text), names_a_food(last.text)
-    return "" if heads == ends else "below" if heads else "above"
-
-
-def _is_amount_alone(row: Row) -> bool:
-    return row.shape in ("line", "item") and bool(AMOUNT_ALONE.fullmatch(row.text.strip()))
-
-
-def _is_name(row: Row) -> bool:
-    return (
-        row.shape in ("line", "item")
-        and row.text[:1].isalpha()
-        and not is_sentence(row.text)
-        and not is_head(row)
-    )
 
 
 def _steps_numbered(rows: list[Row]) -> list[Row]:

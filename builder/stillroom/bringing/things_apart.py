@@ -12,7 +12,9 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, number_of
+from stillroom.core.lines.staple_table import staples_named
 
 _SAID_OF_A_THING: Final = re.compile(
     r"(?P<thing>(?:about\s)?(?:[\d½¼¾⅓⅔]|an?\s)[^.!?()]{3,60}(?:\([^()]*\))?)\.\s+(?P<rest>[A-Z][^()]{10,160})"
@@ -26,6 +28,12 @@ _THING_AND_WORDS: Final = re.compile(
 _ALSO: Final = re.compile(
     r"(?<=\S)[.;]\s+(?=(?:also\s+needed|you(?:['’]ll|\s+will)\s+also\s+need|außerdem|ausserdem|zusätzlich|il\s+faut\s+aussi|inoltre|además|verder\s+nodig"
     r"|ook\s+nodig|dessutom)\s*:)",
+    re.IGNORECASE,
+)
+# "per 2 l di alcool", "for 2 kg of plums": the first line of a list, said as what it is for
+_FOR_SO_MUCH: Final = re.compile(
+    r"(?:for|für|auf|pour|per|para|voor|op|till|til|do|na)\s+(?P<thing>[\d½¼¾][\d.,/½¼¾]*\s*"
+    r"(?:k?g|gr|ml|cl|dl|lt?|litr\w*|liter\w*|kilo\w*|lbs?|pounds?|oz|pints?|cups?)\b\.?\s+(?P<food>\S.*))",
     re.IGNORECASE,
 )
 _CELLS: Final = re.compile(r"([\d½¼¾⅓⅔.,/ -]{0,10});([^;\d]{0,12});([^;]{2,80})")
@@ -42,11 +50,33 @@ def with_things_apart(rows: Sequence[Row]) -> list[Row]:
     >>> [row.text for row in with_things_apart([Row("2 tsp onion1 teaspoon parsley", "item")])]
     ['2 tsp onion', '1 teaspoon parsley']
     """
-    parted = [part for row in _without_semicolons(rows) for part in _parts(row)]
+    told = _with_first_thing(_without_semicolons(rows))
+    parted = [part for row in told for part in _parts(row)]
     found = list(parted)
     for place, row in enumerate(parted):
         if row.shape in ("line", "item") and not is_ingredient(row.text):
             found[place] = replace(row, text=_with_words_behind(parted, place))
+    return found
+
+
+def _with_first_thing(rows: list[Row]) -> list[Row]:
+    """Return rows with "for 2 kg of plums" right above a list as a line of it; jam is made.
+
+    >>> rows = [Row("für 2 kg Pflaumen"), Row("800 g Zucker")]
+    >>> [row.text for row in _with_first_thing(rows)]
+    ['2 kg Pflaumen', '800 g Zucker']
+    >>> [row.text for row in _with_first_thing([Row("for 2 kg of plum jam"), *rows[1:]])]
+    ['Makes 2 kg of plum jam', '800 g Zucker']
+    """
+    found = list(rows)
+    for place, row in enumerate(rows[:-1]):
+        said = _FOR_SO_MUCH.fullmatch(row.text.strip()) if row.shape in ("line", "item") else None
+        below = rows[place + 1]
+        close = not below.gap and is_ingredient(below.text) and begins_with_amount(below.text)
+        if said and close and says_its_kind(said["food"]):
+            found[place] = replace(row, text=f"Makes {said['thing']}")
+        elif said and close and staples_named(said["thing"]):
+            found[place] = replace(row, text=said["thing"])
     return found
 
 

@@ -15,13 +15,20 @@ _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
     r"(?:from\s+the\s+kitchen\s+of|by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by"
-    r"|author|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de)"
+    r"|author|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de|(?-i:av|af|fra|från|van|naar|od|door))"
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
 # "Recipe by Ann Sedge from a garden magazine of June"
 _SAYS_BY: Final = re.compile(r"(?:recipe|submitted|contributed|shared)\s+by\b", re.IGNORECASE)
 _FROM: Final = re.compile(r"\s+(?:from|for|in)\s+(?=[A-Z]|an?\s)")
+_OF: Final = re.compile(r"(?:di|de|av|af|fra|från|od)\b", re.IGNORECASE)
+_KIN: Final = re.compile(
+    r"(?:oma|opa|mutti|mama|papa|tante|onkel|mamie|mémé|mamy|papi|maman|tata|nonn[ao]|mamma|zia|abuel[ao]|mamá|tía"
+    r"|yaya|(?:far|mor)(?:mor|far)|moster|faster|bestemor|mor|babci?a|babci|ciocia|avó|vovó|tia|nana?|nanny"
+    r"|gran(?:ny|dma|dmother|dad)?|mum|mom|aunt(?:ie)?|uncle)",
+    re.IGNORECASE,
+)
 # "From my neighbour - makes 6 jars", "By Ann, serves 8"
 _BESIDE: Final = re.compile(
     r"\s+[-–—|]\s+|[,;.!(]?\s+(?=\(?(?:makes|serves|yields?|ergibt|donne|voor|für|pour|per)\s+(?:about\s+|ca\.?\s+)?\d)",
@@ -89,10 +96,27 @@ def writer_of(text: str) -> str:
     >>> writer_of("By Mrs. J. Finch"), writer_of("From the kitchen of Ann - makes 6 jars")
     ('Mrs. J. Finch', 'Ann')
     """
-    head = _BESIDE.split(text.strip("*_ "), maxsplit=1)[0]
+    bare = text.strip("*_ ")
+    bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
+    head = _BESIDE.split(bare, maxsplit=1)[0]
     head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
     found = _BY.match(head)
     return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+
+
+def names_writer(text: str) -> bool:
+    """Whether a line right below a title says whose it is, and not what it is made of.
+
+    >>> names_writer("from Sherry"), names_writer("von Oma Else"), names_writer("van oma")
+    (True, True, True)
+    >>> names_writer("from windfalls"), names_writer("di Prugne"), names_writer("de la Bretagne")
+    (False, False, False)
+    """
+    who = writer_of(text).split()
+    kin = bool(who) and _KIN.fullmatch(who[0]) is not None
+    if not who or _OF.match(text):  # "de", "di", "av" say of what a thing is as well
+        return kin
+    return kin or who[-1][:1].isupper()
 
 
 def beside_writer(text: str) -> str:
