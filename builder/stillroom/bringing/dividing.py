@@ -46,6 +46,7 @@ from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
+    begins_with_amount,
     is_ingredient,
     is_only_makes,
     is_passed,
@@ -54,6 +55,7 @@ from stillroom.bringing.sorting import (
     is_told,
     makes_of,
 )
+from stillroom.bringing.tails import does_something
 from stillroom.bringing.titles import (
     beside_writer,
     made_of_title,
@@ -65,9 +67,11 @@ from stillroom.bringing.titles import (
 from stillroom.bringing.told import made_before, made_by_title, told_apart
 from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
+from stillroom.core.lines.staple_table import staples_named
 
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
+_NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):]\s+")
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -136,6 +140,8 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         named = named and plain(above_it) not in words("summed_up")
         named = named and not (_A_RECIPE.search(above_it) and not titled(above_it))
         recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
+    if not recipe.title and title is None and found.begin > begin:
+        title = _asked_title(recipe, rows, begin, found.begin)
     if found.named:  # "For 4 jars you need:"
         for row in filter(is_head, rows[found.begin : found.end]):
             recipe.say_makes(makes_of(re.split(r",(?!\d)", row.text)[0]))
@@ -170,6 +176,21 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     ask_of_left_out(recipe)
     ask_of_another_above(recipe)
     return recipe
+
+
+def _asked_title(recipe: Recipe, rows: Sequence[Row], begin: int, end: int) -> int | None:
+    """Take a title that a page asks as a question: "Knäck – the sweet of Christmas?"."""
+    asks = rows[begin].text.strip()
+    alone = end - begin == 1 or rows[begin].shape == "heading"
+    if not alone or not asks.endswith("?"):
+        return None
+    named = re.split(r"\s+[-–—]\s+", asks.rstrip(" ?"), maxsplit=1)[0]
+    if not is_title(named):
+        return None
+    recipe.title = named
+    what = f'"{asks}" is taken for the title, without what it asks.'
+    recipe.doubt("title", what, "If that is not what it is called, write it.")
+    return begin
 
 
 def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
@@ -221,11 +242,12 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             what = f"{len(said.things)} things were told in one sentence, and have a line each now."
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
             return recipe
-    read_below(recipe, below)
+    bare = list(filter(None, map(_bare_thing, below)))
+    read_below(recipe, [row for row in below if not _bare_thing(row)])
     texts = [text for _, text in recipe.steps]
     told = [] if recipe.ingredients else measured_in_prose(texts)
     whole = [] if recipe.ingredients else things_in_sentences(texts)
-    if told := whole if len(whole) >= len(told) else told:
+    if told := [*bare, *(whole if len(whole) >= len(told) else told)]:
         recipe.ingredients = [("", thing) for thing in told]
         few = (
             "1 thing that its sentences measure stands"
@@ -240,6 +262,14 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         mend = 'Write one ingredient to a line below "ingredients:", each after a dash.'
         recipe.doubt("ingredients", what, mend)
     return recipe
+
+
+def _bare_thing(row: Row) -> str:
+    """Return what a point of a numbered method puts in, where nothing is done: "1. 3 lb honey"."""
+    thing = _NUMBER.sub("", row.text) if row.shape == "step" else ""
+    measured = is_ingredient(thing) and begins_with_amount(thing) and not is_sentence(thing)
+    is_bare = measured and staples_named(thing) and not does_something(thing)
+    return thing if is_bare else ""
 
 
 def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:

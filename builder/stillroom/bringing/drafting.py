@@ -325,7 +325,7 @@ def _source(recipe: Recipe, origin: Origin) -> str:
     by = "Brought in, by" if is_pasted else "by"
     parts += [f"{by} {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
     parts += [address] if address and find_markup(address) is None else []
-    return f"{', '.join(parts)}." if parts else ""
+    return f"{', '.join(parts).removesuffix('.')}." if parts else ""
 
 
 def _prose(text: str) -> str:

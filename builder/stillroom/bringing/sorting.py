@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.heads import STEP_WORD, TIMED, plain, section_of, words
 from stillroom.bringing.page_figures import is_nutrition, is_time
 from stillroom.bringing.titles import LIST_FOR, speaks_of_a_recipe, titled, without_guide, writer_of
+from stillroom.bringing.yield_labels import labelled_yield
 from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
@@ -284,7 +285,7 @@ def makes_of(text: str) -> str:
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
     if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
         return text.strip()
-    if told := made_in_words(text[-_LONGEST_SAID:]):
+    if told := labelled_yield(text) or made_in_words(text[-_LONGEST_SAID:]):
         return told
     found = _MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
@@ -315,7 +316,7 @@ def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
     if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE)):
         return True
-    if is_made_alone(text):
+    if is_made_alone(text) or labelled_yield(text):
         return True
     return (
         bool(makes_of(text))

@@ -36,6 +36,9 @@ _FOR_SO_MUCH: Final = re.compile(
     r"(?:k?g|gr|ml|cl|dl|lt?|litr\w*|liter\w*|kilo\w*|lbs?|pounds?|oz|pints?|cups?)\b\.?\s+(?P<food>\S.*))",
     re.IGNORECASE,
 )
+# "75 g almonds.75 g sugar. 1 egg": a list run together by its stops
+_STOPS: Final = re.compile(r"(?<=[^\W\d_]{2})\.\s{0,3}(?=[\d½¼¾⅓⅔])")
+_LEAST_STOPPED: Final = 3
 _CELLS: Final = re.compile(r"([\d½¼¾⅓⅔.,/ -]{0,10});([^;\d]{0,12});([^;]{2,80})")
 _LEAST_CELLS: Final = 3
 _LONGEST: Final = 500
@@ -102,6 +105,10 @@ def _parts(row: Row) -> list[Row]:
         things = [one.strip() for one in rest.strip(" .").split(",") if one.strip()]
         apart = [replace(row, text=row.text[: also.start()]), Row(f"{head}:", "heading", 6)]
         return [*apart, *(Row(one, "item") for one in things)]
+    if row.shape == "line" and len(things := _STOPS.split(row.text.strip(" ."))) >= _LEAST_STOPPED:
+        listed = all(is_ingredient(one) and begins_with_amount(one) for one in things)
+        if listed and not number_of(row.text):
+            return [Row(one, "item", 0, row.gap and not at) for at, one in enumerate(things)]
     if row.shape not in ("line", "item") or not _GLUED.search(row.text):
         return [row]
     parts = _GLUED.split(row.text)

@@ -15,7 +15,7 @@ _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
     r"(?:from\s+the\s+kitchen\s+of|by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by"
-    r"|author|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de|(?-i:av|af|fra|från|van|naar|od|door))"
+    r"|author|autorin|autor[ae]?|auteure?|autrice|författare|forfatter|autorka|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de|(?-i:av|af|fra|från|van|naar|od|door))"
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
 )
