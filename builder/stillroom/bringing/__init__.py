@@ -4,7 +4,7 @@ A file goes through three rooms:
 
 * what it is and what it says, line by line: ``papers``, and below it ``plain_text`` (with
   ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
-  ``letter`` (with ``quoting`` and ``mail_heads``);
+  ``letter`` (with ``quoting`` and ``mail_heads``), ``chat``;
 * which of its lines are which recipe's what: ``heads``, ``head_rows``, ``sorting``, ``titles`` and
   ``credits`` (lines told apart), ``rows``, ``joining``, ``columns``, ``cells_on_lines``,
   ``whole_list`` and ``old_books`` (lines put together and parted), ``lists``, ``list_lines`` and

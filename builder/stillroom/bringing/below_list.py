@@ -66,6 +66,12 @@ CAPTION: Final = re.compile(
     r"|pictured\s+(?:above|below|here|left|right)\b",
     re.IGNORECASE,
 )
+# "Tip van oma:", "Nans tip:"
+_TIP_OF: Final = re.compile(
+    r"(?:tipp?s?|hint|astuce|conseil|consiglio|consejo|truco|dica|rada|trick|wskazówka)"
+    r" (?:van|von|of|from|de|di|da|av|från|fra) [^\W\d]+(?: [^\W\d]+)?"
+    r"|(?:[^\W\d]+ )?[^\W\d]+s (?:top )?tipp?"
+)
 _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly)?|nach\s+belieben|wer\s+mag|facultatif|en\s+option|facoltativ[oi]|opcional|optioneel|valfritt)\s*:\s*",
     re.IGNORECASE,
@@ -263,6 +269,8 @@ def _said_aside(text: str) -> str:
     head = plain(found[1]) if found else ""
     if found is None or heads_tools(found[1]):
         return ""
+    if _TIP_OF.fullmatch(head):
+        return text
     if head not in words("aside") and section_of(f"{found[1]}:") != "aside":
         return ""
     tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)

@@ -88,6 +88,9 @@ def divide(paper: Paper) -> list[Recipe]:
         left.tell(recipes[-1])
         if origin.beside:
             tell_beside(recipes[0])
+        if origin.chat:
+            what = "Names and hours of the messages are left out, and what the others wrote."
+            recipes[0].doubt("title", what, "Write what else was said, if the recipe needs it.")
         tell_lost(recipes, rows)
     return recipes
 

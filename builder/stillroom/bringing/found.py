@@ -62,7 +62,8 @@ class Origin:
     """Where a paper comes from: what kind of thing it is, its address, its writer, its title.
 
     `others` says that somebody else published the words, `beside` that letters which stood beside
-    the one with the recipe are left out, `letter` that all of it was written to somebody.
+    the one with the recipe are left out, `letter` that all of it was written to somebody, `chat`
+    that it is the messages of a chat, without those who wrote them.
     """
 
     called: str
@@ -72,6 +73,7 @@ class Origin:
     others: bool = False
     beside: bool = False
     letter: bool = False
+    chat: bool = False
 
 
 @dataclass

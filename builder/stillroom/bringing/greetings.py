@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.callings import calling, calls, is_signed, without_words_to_one
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
@@ -22,6 +23,7 @@ from stillroom.bringing.said_to_one import (
     greets,
     is_news,
     is_said_to_one,
+    leads_on,
     names_food,
     speaks_to_one,
 )
@@ -29,6 +31,7 @@ from stillroom.bringing.sorting import (
     is_ingredient,
     is_passed,
     is_sentence,
+    is_title,
     is_told,
     makes_of,
 )
@@ -104,7 +107,7 @@ def without_letter_head(rows: Sequence[Row], is_letter: bool = False) -> Begun:
     """
     if len(rows) > 1 and is_signed(rows[0].text):
         return replace(without_letter_head(rows[1:], is_letter), for_one=True)
-    at = _first_greeting(rows)
+    at = _first_greeting(rows, is_letter)
     if at is None or at + 1 >= len(rows):
         kept = without_words_to_one(rows, is_letter)
         return Begun(kept, for_one=len(kept) < len(rows))
@@ -142,13 +145,33 @@ def _is_greeting(row: Row) -> bool:
     return bool(re.search(r"[,!:]$", text)) or CALLED.match(text) is not None or bare
 
 
-def _first_greeting(rows: Sequence[Row]) -> int | None:
-    """Return the row that greets somebody, near the beginning of a paper; None where none does."""
+def _first_greeting(rows: Sequence[Row], is_letter: bool = False) -> int | None:
+    """Return the row that greets somebody, near the beginning of a paper; None where none does.
+
+    >>> _first_greeting([Row("Hello Dolly"), Row("1 cup sugar"), Row("Melt it.")])
+    >>> _first_greeting([Row("Hello Dolly"), Row("Here is the recipe."), Row("Melt it.")])
+    0
+    """
     near = rows[: _MOST_ABOVE + 1]
     begin = next((at for at, row in enumerate(near) if not _is_of_head(row.text)), len(near))
     if begin + 1 < len(rows) and calls(rows[begin], rows[begin + 1 :]):
         return begin
-    return next((place for place, row in enumerate(near) if _is_greeting(row)), None)
+    greeting = (at for at, row in enumerate(near) if _is_greeting(row))
+    return next((at for at in greeting if is_letter or _greets_here(rows, at)), None)
+
+
+def _greets_here(rows: Sequence[Row], at: int) -> bool:
+    """Whether a greeting without a sign is one where it stands: "Hello Dolly" may be a biscuit."""
+    text = rows[at].text.strip()
+    if re.search(r"[,!:.]$", text) or CALLED.match(text) or len(text.split()) == 1:
+        return True
+    last = text.split()[-1]
+    if plain(text) in words("greeting") or (_BESIDE_NAMES.fullmatch(last) and last.islower()):
+        return True  # "Hi all", "Good morning"
+    below = rows[at + 1] if at + 1 < len(rows) else None
+    if below is None or is_ingredient(below.text) or is_name(below.text):
+        return False
+    return leads_on(below.text) or (below.gap and is_title(below.text))
 
 
 def _stopped(text: str) -> str:
@@ -178,7 +201,8 @@ def without_greeting(rows: Sequence[Row], recipe: Recipe) -> list[Row]:
     How much is made is taken from what is left out, and that it is left out is told.
     """
     near = rows[: _MOST_ABOVE + 1]
-    at = next((place for place, row in enumerate(near) if _is_greeting(row)), None)
+    greeting = (place for place, row in enumerate(near) if _is_greeting(row))
+    at = next((place for place in greeting if _greets_here(rows, place)), None)
     if at is None:
         if first := next((row for row in rows[:2] if speaks_to_one(row.text)), None):
             _ask_of_first(first.text, recipe)

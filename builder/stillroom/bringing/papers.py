@@ -10,6 +10,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from stillroom.bringing.chat import read_chat
 from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
 from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe, Row
@@ -128,6 +129,8 @@ def _papers(name: str, data: bytes) -> list[Paper]:
     if len(text) > LONGEST:
         raise Unreadable(_TOO_LONG, _DIVIDE)
     _refuse_no_number(text)
+    if chat := read_chat(decode(data), name):
+        return [chat]
     if is_pasted_letter(text):
         return [read_pasted(decode(data), name)]
     return [read_text(decode(data), Origin(name))]

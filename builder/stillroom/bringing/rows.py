@@ -35,7 +35,7 @@ from stillroom.bringing.sorting import (
 )
 from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
-from stillroom.bringing.titles import names_writer
+from stillroom.bringing.titles import names_writer, title_and_writer
 from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
@@ -233,6 +233,9 @@ def _titles_apart(rows: Sequence[Row]) -> list[Row]:
                 f"{run['head']}: {run['list']}",
                 f"{run['method']}: {run['rest']}",
             ]
+        elif row.shape in ("line", "heading") and (of_whom := title_and_writer(row.text)):
+            found += [replace(row, text=of_whom[0]), Row(f"By: {of_whom[1]}", "line")]
+            continue
         elif row.shape in ("line", "heading") and (made := _TITLE_MAKES.fullmatch(row.text)):
             found += [replace(row, text=made["title"]), Row(made["makes"], "line")]
             continue

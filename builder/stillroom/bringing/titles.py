@@ -22,6 +22,21 @@ _BY: Final = re.compile(
 # "Recipe by Ann Sedge from a garden magazine of June"
 _SAYS_BY: Final = re.compile(r"(?:recipe|submitted|contributed|shared)\s+by\b", re.IGNORECASE)
 _FROM: Final = re.compile(r"\s+(?:from|for|in)\s+(?=[A-Z]|an?\s)")
+_BY_LABEL: Final = re.compile(
+    r"(?:from|by|von|par|de|di|van|från|fra|recipe\s+(?:by|from)|rezept\s+von|recette\s+de|ricetta\s+di|receta\s+de|recept\s+van)\s*:\s+"
+    r"(?P<who>(?-i:[A-ZÀ-Ý])[^:;!?]{1,70})",
+    re.IGNORECASE,
+)
+_DATED: Final = re.compile(
+    r"[,(]?\s*(?:[^\W\d]{3,9}\.?\s+)?(?:\d{1,2}(?:st|nd|rd|th)?,?\s+)?(?:19|20)\d\d\)?\s*$"
+)
+# "Recept van oma: Speculoosjes", "Oma's recept: Speculoosjes"
+_RECIPE_OF: Final = re.compile(
+    r"(?:(?:recipe\s+(?:of|from)|rezept\s+von|recette\s+de|ricetta\s+d(?:i|ella|el)|receta\s+de(?:\s+la)?|recept\s+(?:van|av|från)"
+    r"|opskrift\s+fra|oppskrift\s+fra|przepis|receita\s+d[ae])\s+(?P<who>[^:\d]{2,30})"
+    r"|(?P<whose>[^\W\d][^:\d]{1,24}?)['’]?s\s+(?:recipe|rezept|recept|opskrift|oppskrift))\s*:\s+(?P<title>\S.*)",
+    re.IGNORECASE,
+)
 _OF: Final = re.compile(r"(?:di|de|av|af|fra|från|od)\b", re.IGNORECASE)
 _KIN: Final = re.compile(
     r"(?:oma|opa|mutti|mama|papa|tante|onkel|mamie|mémé|mamy|papi|maman|tata|nonn[ao]|mamma|zia|abuel[ao]|mamá|tía"
@@ -98,10 +113,25 @@ def writer_of(text: str) -> str:
     """
     bare = text.strip("*_ ")
     bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
+    if labelled := _BY_LABEL.fullmatch(bare):  # "From: M.A. Whitmer, December 2, 1966"
+        return _DATED.sub("", labelled["who"]).strip(" ,")
     head = _BESIDE.split(bare, maxsplit=1)[0]
     head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
     found = _BY.match(head)
     return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+
+
+def title_and_writer(text: str) -> tuple[str, str] | None:
+    """Return what a line names and whose it says it is; None for any other line.
+
+    >>> title_and_writer("Recept van oma: Speculoosjes"), title_and_writer("Ann's recipe: Plum jam")
+    (('Speculoosjes', 'oma'), ('Plum jam', 'Ann'))
+    >>> title_and_writer("Recette de base: la pâte")
+    """
+    found = _RECIPE_OF.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
+    who = (found["who"] or found["whose"]).strip() if found else ""
+    named = who[:1].isupper() or (who and _KIN.fullmatch(who.split()[0]) is not None)
+    return (found["title"], who) if found and named else None
 
 
 def names_writer(text: str) -> bool:

@@ -10,11 +10,12 @@ from typing import Final
 
 from stillroom.bringing.heads import SPAN_UNIT, plain, words
 
-_LABELLED: Final = re.compile(r"(?P<head>[^:\d]{2,48}?)\s*:\s*(?P<said>[^\s:][^:]{0,60})")
+_LABELLED: Final = re.compile(r"(?P<head>[^:\d]{2,48}?)\s*:\s*(?P<said>[^\s:(][^:(]{0,60})")
 _AND: Final = re.compile(
     r"\s*[/&+,]\s*|\s+(?:and|or|und|oder|et|ou|e|o|y|en|of|och|eller|og|i|lub)\s+", re.IGNORECASE
 )
 _COUNTED: Final = re.compile(r"\d|[½¼¾]|\b(?:one|two|three|four|six|ein|une?|een|en|ett|due|dos)\b")
+_ABOUT: Final = re.compile(r"^(?:[~±]|(?:aproximadamente|unos|unas|environ)\b)\s*", re.IGNORECASE)
 _BARE: Final = re.compile(r"(?:(?:ca\.?|about|circa|etwa)\s*)?\d+(?:\s*(?:-|–|to|bis|à)\s*\d+)?")
 _SPAN: Final = re.compile(rf"\d\s*{SPAN_UNIT}\b", re.IGNORECASE)
 
@@ -30,7 +31,7 @@ def labelled_yield(text: str) -> str:
     found = _LABELLED.fullmatch(text.strip())
     if found is None or not _COUNTED.search(found["said"]) or _SPAN.search(found["said"]):
         return ""
-    said = " ".join(found["said"].split()).strip(" .")
+    said = _ABOUT.sub("about ", " ".join(found["said"].split()).strip(" ."))
     whole = plain(found["head"])
     heads = [whole] if whole in words("yield_served") else _AND.split(found["head"])
     served = [plain(head) in words("yield_served") for head in heads]
