@@ -18,7 +18,7 @@ from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing.doubted import doubted_steps
 from stillroom.bringing.found import Row
 from stillroom.bringing.joining import with_heads
-from stillroom.bringing.sorting import makes_of
+from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.tails import tail_of
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.web_page import rows_of_page

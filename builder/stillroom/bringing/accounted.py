@@ -15,7 +15,8 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import STEP_WORD, heads_comments, plain, section_of, words
 from stillroom.bringing.known_work import words_of
-from stillroom.bringing.sorting import is_only_makes, is_passed
+from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.sorting import is_passed
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.words.patterns import late_regex
 

@@ -17,18 +17,10 @@ from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
-from stillroom.bringing.sorting import (
-    LEADERS,
-    besides_makes,
-    is_only_makes,
-    is_passed,
-    is_sentence,
-    is_told,
-    makes_of,
-    number_of,
-)
+from stillroom.bringing.sorting import LEADERS, is_passed, is_sentence, is_told, number_of
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.yields import yield_told
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -77,6 +69,7 @@ _IF_LIKED: Final = re.compile(
     re.IGNORECASE,
 )
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
+_JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 _FEW: Final = 10
 _MOST_FACTS: Final = 6
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
@@ -291,6 +284,30 @@ def take_row(recipe: Recipe, row: Row) -> None:
     said = f" for {row.text.replace(' | ', ' and ')}" if row.text else ""
     what = f"The table gives amounts{said}: those of the first stand here."
     recipe.doubt("ingredients", what, "Look whether that is the size you mean.")
+
+
+def besides_makes(text: str) -> str:
+    """Return what a line says beside how much the recipe makes: how long that keeps, or where.
+
+    >>> besides_makes("Makes 36 pieces. Keeps 2 weeks in a tin.")
+    'Keeps 2 weeks in a tin.'
+    >>> besides_makes("Makes 4 (8 ounce) jars"), besides_makes("Serves 4 | Prep time: 20 minutes")
+    ('', '')
+    """
+    found = MAKES.search(text)
+    if not found:
+        return ""
+    kept = KEPT_TOO.search(text, found.start("said"), found.end())
+    end = kept.start() if kept else found.end()
+    rest = f"{text[: found.start()]}.{text[end:]}"
+    parts = re.split(r"[.;!|]+(?=\s|[A-Z]|$)", rest)
+    said = [_JOINING.sub("", part).strip(" ,*_()") for part in parts]
+    told = [
+        one
+        for one in said
+        if find_staple(one) or (len(one.split()) >= 3 and not is_passed(f"{one}:"))
+    ]
+    return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
 
 
 def take_makes(recipe: Recipe, text: str) -> None:

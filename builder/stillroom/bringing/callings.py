@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
+from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.said_to_one import (
     MEASURED,
@@ -22,7 +23,7 @@ from stillroom.bringing.said_to_one import (
     leads_on,
     speaks_to_one,
 )
-from stillroom.bringing.sorting import is_ingredient, is_passed, is_title, makes_of
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_title
 from stillroom.bringing.titles import writer_of
 from stillroom.core.lines.staple_table import staples_named
 

@@ -32,6 +32,7 @@ from stillroom.bringing.joining import joined
 from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
+from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.outside import (
     ask_of_another_above,
@@ -48,12 +49,10 @@ from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
-    is_only_makes,
     is_passed,
     is_sentence,
     is_title,
     is_told,
-    makes_of,
 )
 from stillroom.bringing.tails import does_something
 from stillroom.bringing.titles import (

@@ -15,6 +15,7 @@ from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.callings import calling, calls, is_signed, without_words_to_one
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
+from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.said_to_one import (
     CALLED,
@@ -27,14 +28,7 @@ from stillroom.bringing.said_to_one import (
     names_food,
     speaks_to_one,
 )
-from stillroom.bringing.sorting import (
-    is_ingredient,
-    is_passed,
-    is_sentence,
-    is_title,
-    is_told,
-    makes_of,
-)
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_title, is_told
 from stillroom.core.lines.staple_table import staples_named
 
 _BESIDE_NAMES: Final = re.compile(
@@ -168,8 +162,10 @@ def _greets_here(rows: Sequence[Row], at: int) -> bool:
     last = text.split()[-1]
     if plain(text) in words("greeting") or (_BESIDE_NAMES.fullmatch(last) and last.islower()):
         return True  # "Hi all", "Good morning"
-    below = rows[at + 1] if at + 1 < len(rows) else None
-    if below is None or is_ingredient(below.text) or is_name(below.text):
+    if at + 1 == len(rows):
+        return True
+    below = rows[at + 1]
+    if is_ingredient(below.text) or is_name(below.text):
         return False
     return leads_on(below.text) or (below.gap and is_title(below.text))
 

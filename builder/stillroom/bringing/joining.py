@@ -14,7 +14,8 @@ from stillroom.bringing.credits import names_a_book
 from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.lists import WIDE, amid_a_sentence
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence
+from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
@@ -287,6 +288,7 @@ def _heads_joined(rows: Sequence[Row]) -> list[Row]:
             found[-1] = replace(above, text=f"{above.text}: {row.text}")
             continue
         aside = row.shape == "line" and not row.gap and _IN_BRACKETS.fullmatch(row.text)
+        aside = aside if not names_a_book(row.text) else None
         if above and aside and above.shape != "heading":  # "(this keeps the wick from rising)"
             found[-1] = replace(above, text=f"{above.text} {row.text}")
             continue

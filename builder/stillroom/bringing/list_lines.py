@@ -17,16 +17,15 @@ from stillroom.bringing.joining import rejoined
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.lists import WIDE, ends_open, is_group
+from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.one_line import EACH_BELOW, foods_on
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_empty,
     is_ingredient,
-    is_only_makes,
     is_passed,
     is_sentence,
-    makes_of,
 )
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.tools import jars_of

@@ -15,14 +15,9 @@ from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import kind_of_title, says_its_kind
-from stillroom.bringing.sorting import (
-    is_ingredient,
-    is_only_makes,
-    is_passed,
-    is_sentence,
-    is_title,
-)
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_title
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line

@@ -13,12 +13,12 @@ from typing import Final
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
 from stillroom.bringing.heads import section_of
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
     begins_in_words,
     begins_with_amount,
     is_ingredient,
-    is_only_makes,
     is_sentence,
     is_told,
 )

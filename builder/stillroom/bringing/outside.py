@@ -14,9 +14,10 @@ from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.prose import measured_in_prose
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence, is_told
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named

@@ -14,7 +14,8 @@ from typing import Final
 from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
-from stillroom.bringing.sorting import is_passed, is_sentence, makes_of
+from stillroom.bringing.makes_said import makes_of
+from stillroom.bringing.sorting import is_passed, is_sentence
 from stillroom.bringing.tails import tail_of
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named

@@ -23,16 +23,12 @@ from stillroom.bringing.heads import (
 )
 from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.list_titles import with_first_line_named
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
-from stillroom.bringing.sorting import (
-    is_ingredient,
-    is_only_makes,
-    is_title,
-    number_of,
-)
+from stillroom.bringing.sorting import is_ingredient, is_title, number_of
 from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer

@@ -11,10 +11,9 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.bringing.heads import STEP_WORD, TIMED, plain, section_of, words
+from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.page_figures import is_nutrition, is_time
-from stillroom.bringing.titles import LIST_FOR, speaks_of_a_recipe, titled, without_guide, writer_of
-from stillroom.bringing.yield_labels import labelled_yield
-from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
+from stillroom.bringing.titles import speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
 from stillroom.core.lines.reader import read_line
@@ -70,45 +69,6 @@ _NUMBERED: Final = re.compile(
     r"|\(?[A-H]\)\s+(?=[^\W\d])",
     re.IGNORECASE,
 )
-_MAKES: Final = re.compile(
-    r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|one\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
-    r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:ger|blir|räcker\s+till)(?=\s+(?:ca\.?\s+|cirka\s+|ungefär\s+)?\d)|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|(?:serves|makes)\s*/\s*yields?|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
-    r"pour(?!\s+[\d\s/½¼¾⅓⅔.-]*(?:cups?|bottles?|tablespoons?|teaspoons?|tbsps?|tsps?|ounces?|oz|quarts?"
-    r"|gallons?|pints?|lit(?:er|re)s?\s+of|inch|jars?|half|quarter|third)\b|[^.;]*\b(?:of|into|over|the|with|each)\b)"
-    r"(?:\s+environs?)?(?=\s+:?\s*\d|\s+(?:deux|trois|quatre|cinq|six|huit|dix|douze)\s+(?:lit|bout|pot|boc|pers))|per(?=\s+(?:circa\s+|ca\.?\s+)?\d+\s+(?:vas|baratt|bottigli|persone|biscott|porzion|pezz))|"
-    r"(?:nodig\s+)?voor(?=\s+(?:±\s*|ca\.?\s+|ongeveer\s+)?\d)|für(?=\s+\d)|"
-    r"quantity|(?:quantités?|quantità|cantidad(?:es)?|hoeveelheid|menge|mängd)(?=\s*:)|portions|portionen|porzioni|dosi\s+per|raciones|porciones|porties|resa|rendimiento|rendement|para(?=\s+(?:un[oa]s\s+)?(?:\d|dos|tres|cuatro|cinco|seis|ocho|diez|doce)\b)|opbrengst|"
-    r"(?:n[úu]mero\s+d[ei]|nombre\s+de|aantal|anzahl(?:\s+der)?)\s+[^\W\d]+|yield\s+is|"
-    r"(?:recipe\s+for|rezept\s+für|recept\s+voor|recette\s+pour|ricetta\s+per|receta\s+para)"
-    r"(?=\s+(?:(?:about|ongeveer|etwa|circa|environ|unos)\s+)?\d))"
-    r"(?:\b|(?<=ca\.))\s*(?::|is|=)?\s*"
-    r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|etwa|ca\.?|roughly|up to|[~±]"
-    r"|aproximadamente|unos|unas"
-    r"|env(?:iron|\.))?\s*"
-    r"[\dA-Za-z½¼¾](?:[^.;!()|{}]|(?<=\d)\.(?=\d))*(?:\([^()]*\)[^.;!()|]*)?)",
-    re.IGNORECASE,
-)
-_KEPT_TOO: Final = re.compile(
-    r",?\s*\b(?:and\s+|which\s+)?(?:will\s+)?(?:keeps?|kps|lasts?|stores?|hält|halten|se\s+conserve|,\s*(?:perfect|ideal|enough))\b",
-    re.IGNORECASE,
-)
-# "2.5 kg (5-6 lbs in old money)"; but "4 (8 ounce) jars" and "6 jars (250 ml each)" stay
-_IN_OTHER_MEASURE: Final = re.compile(
-    r"(?<=\d)(?P<unit>\s*(?:k?g|m?l|cl|lit(?:re|er)s?|lbs?|pounds?|oz|ounces?|pints?|cups?))"
-    r"\s*\((?:about\s+)?\d[^()]*\)$",
-    re.IGNORECASE,
-)
-_DEPENDS: Final = re.compile(
-    r"[,(\s]*\b(?:depending|according|dependiendo|según|selon|je\s+nach|a\s+seconda|afhankelijk)\b|,\s+(?:which|so|but|enough)\s",
-    re.IGNORECASE,
-)
-# "16 (yields 1 cup)": what is made stands in the brackets
-_MADE_WITHIN: Final = re.compile(
-    r"\d+\s*(?:servings?\s*)?\((?:makes|yields)\s+(?P<said>[^()]+)\)", re.IGNORECASE
-)
-_SERVES_WITHIN: Final = re.compile(r"\s*\((?:makes|serves|yields|about)\s[^()]*servings?\)$", re.I)
-_LONG_ASIDE: Final = re.compile(r"\s*\((?:[^()\s]+\s+){5,}[^()]*\)?$")
-_JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 # "Sloes 1 lb", "Gin: 75 cl": the amount behind its food
 _BEHIND_ITS_FOOD: Final = re.compile(
     r"[^\W\d][^\d.!?()]{1,40}?(?:\([^()\d]*\))?[\s,:–-]+(?:about\s+)?[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?"
@@ -144,9 +104,6 @@ _GLUED_TIME: Final = re.compile(
     r"(?:(?:prep(?:aration)?|cook(?:ing)?|cool(?:ing)?|rest(?:ing)?|chill(?:ing)?|total|active|additional)\s+time)"
     r"\s*\d+\s*[a-z]+.{0,30}",
     re.IGNORECASE,
-)
-_CIRCA: Final = re.compile(
-    r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
 )
 # "Peel the plums. Boil them with the sugar until"
 _ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s")
@@ -247,96 +204,6 @@ def number_of(text: str) -> str:
     """Return the words behind the number of a step; "" for a line without one."""
     found = _NUMBERED.match(text)
     return text[found.end() :].strip() if found else ""
-
-
-def besides_makes(text: str) -> str:
-    """Return what a line says beside how much the recipe makes: how long that keeps, or where.
-
-    >>> besides_makes("Makes 36 pieces. Keeps 2 weeks in a tin.")
-    'Keeps 2 weeks in a tin.'
-    >>> besides_makes("Makes 4 (8 ounce) jars"), besides_makes("Serves 4 | Prep time: 20 minutes")
-    ('', '')
-    """
-    found = _MAKES.search(text)
-    if not found:
-        return ""
-    kept = _KEPT_TOO.search(text, found.start("said"), found.end())
-    end = kept.start() if kept else found.end()
-    rest = f"{text[: found.start()]}.{text[end:]}"
-    parts = re.split(r"[.;!|]+(?=\s|[A-Z]|$)", rest)
-    said = [_JOINING.sub("", part).strip(" ,*_()") for part in parts]
-    told = [
-        one
-        for one in said
-        if find_staple(one) or (len(one.split()) >= 3 and not is_passed(f"{one}:"))
-    ]
-    return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
-
-
-@lru_cache(maxsize=4096)
-def makes_of(text: str) -> str:
-    """Return how much a line says the recipe makes; "" where it does not.
-
-    >>> makes_of("Cut while warm. Makes 36 pieces."), makes_of("Yield: 10 half-pint jars.")
-    ('36 pieces', '10 half-pint jars')
-    """
-    headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_TITLE else None
-    if headed and re.match(r"\D{0,8}\d", headed["what"]):
-        return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
-    if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
-        return text.strip()
-    if told := labelled_yield(text) or made_in_words(text[-_LONGEST_SAID:]):
-        return told
-    found = _MAKES.search(text[-_LONGEST_SAID:])
-    said = " ".join(found["said"].split()).strip(" ,:") if found else ""
-    said = re.sub(
-        r"^(?:[~±]|(?:aproximadamente|unos|unas|environ)\b)\s*", "about ", said, flags=re.I
-    )
-    before = found[0][: found.start("said") - found.start()] if found else ""
-    if _CIRCA.search(before) and said[:1].isdigit():
-        said = f"about {said}"
-    said = _DEPENDS.split(_KEPT_TOO.split(said)[0])[0]
-    within = _MADE_WITHIN.fullmatch(said)
-    said = said if within else _SERVES_WITHIN.sub("", said)
-    said = _LONG_ASIDE.sub("", within["said"] if within else said)
-    said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
-    if not re.search(
-        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|dozen|an?\s+(?:dozen|half|couple|few|(?:(?:large|small|big|full|whole|single|generous)\s+)?(?:lit(?:re|er)|pint|quart|gallon|jar|bottle|loaf|kilo|pound|cup|batch|tin|tray|cake|bowl|pan))|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
-        said,
-        re.I,
-    ):
-        return ""
-    serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
-    bare = serves and re.fullmatch(r"[\d\s–-]+|[\d\s]+(?:to\s*\d+)?", said)
-    return f"{said} servings" if bare else said if len(said.split()) <= 12 else ""
-
-
-@lru_cache(maxsize=4096)
-def is_only_makes(text: str) -> bool:
-    """Whether a line says how much it makes and hardly anything else."""
-    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE)):
-        return True
-    if is_made_alone(text) or labelled_yield(text):
-        return True
-    return (
-        bool(makes_of(text))
-        and bool(
-            re.match(
-                r"\W*(?:this |the |recipe |it ){0,2}"
-                r"(?:to make (?:about )?\d|(?:serves ?/ ?)?makes|(?<=\()for \d|y(?:ie|ei)ld|serv|"
-                r"ergibt|für|donne|pour (?:environs? |: ?)?(?:\d|deux |trois |quatre |six )|"
-                r"per (?:circa |ca\.? )?\d|"
-                r"(?:n[úu]mero d[ei]|nombre de|aantal|anzahl)\s|porciones|rendimiento|rendement|"
-                r"(?:nodig )?voor |quantity|portion|porzioni|dosi per|raciones|porties|resa|para|"
-                r"opbrengst|(?:quantités?|quantità|cantidad(?:es)?|hoeveelheid|menge|mängd)\s*:|"
-                r"(?:recipe for|rezept für|recept voor|recette pour|ricetta per|"
-                r"receta para) (?:\w+ )?\d)",
-                text,
-                re.IGNORECASE,
-            )
-        )
-        and len(text.split()) <= 16
-    )
 
 
 def is_empty(text: str) -> bool:

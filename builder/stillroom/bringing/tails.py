@@ -13,7 +13,8 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, is_passed, is_sentence, is_told
+from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 
 _LEAST: Final = 3
 """Numbered steps, from which on what has no number may be none."""

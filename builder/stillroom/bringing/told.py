@@ -13,9 +13,10 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.prose import those_that_measure
-from stillroom.bringing.sorting import is_sentence, is_title, makes_of
+from stillroom.bringing.sorting import is_sentence, is_title
 from stillroom.bringing.titles import unstopped
 
 _PAGE: Final = re.compile(

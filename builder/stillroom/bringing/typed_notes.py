@@ -16,9 +16,10 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import names_a_food
-from stillroom.bringing.sorting import is_ingredient, is_only_makes, makes_of
+from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 

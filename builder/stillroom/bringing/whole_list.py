@@ -15,11 +15,11 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import SENTENCE_ENDS
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
-    is_only_makes,
     is_sentence,
     is_title,
     number_of,
