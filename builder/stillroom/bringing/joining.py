@@ -30,6 +30,7 @@ _DAY: Final = re.compile(
 )
 # "Hot Pack-", above what is done
 _DASHED: Final = re.compile(r"[A-ZÀ-Ý][^\W\d]*(?:\s[^\W\d]+){0,3}\s?[-–—]")
+_NEW_SENTENCE: Final = re.compile(r"[a-zà-ÿ][.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]")
 _LONG: Final = 50
 _LONG_CAPITALS: Final = 30
 _WIDEST: Final = 120  # no machine breaks a line so late
@@ -57,6 +58,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
     wide = _blocks_that_wrap(rows)
     lines = [row.text for row in rows if row.shape == "line"]
     capitals = sum(text[:1].isupper() for text in lines) >= 2
+    capitals = capitals or any(map(_NEW_SENTENCE.search, lines))
     for place, row in enumerate(rows):
         above = found[-1] if found else None
         goes_on = above is not None and row.wraps and not row.gap and row.shape == "line"

@@ -62,6 +62,8 @@ _GLUED: Final = re.compile(
     r"(?P<makes>(?:für|for|pour|per|para|voor|makes|ergibt)\s.{0,20}?\d\s*[^\W\d]{3,})(?P<rest>\d+\s?(?:k?g|m?l|cl)\s+[^\W\d].*)",
     re.IGNORECASE,
 )
+_CHAPTER: Final = re.compile(r"(?:chapter\s+)?(?:[IVXLC]{2,7}|[IVX])\.?")
+_PAGE_END: Final = re.compile(r"\d{1,3}|[IVXLC]{2,7}\.?")
 _LEAST_FACTS: Final = 3
 _REST_OF_TITLE: Final = 3
 _LONG_TITLE: Final = 8
@@ -86,7 +88,7 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    marked = with_first_line_named(with_marks_taken(without_furniture(rows)))
+    marked = with_first_line_named(with_marks_taken(without_furniture(_without_page_marks(rows))))
     bare = with_notes_told(marked)
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
@@ -94,6 +96,16 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
     joined = with_amounts_joined(joined)
     return with_lists_apart(_with_numbered_lists(joined))
+
+
+def _without_page_marks(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without the number of a page or a chapter at their beginning or end: "IV"."""
+    kept = list(rows)
+    while len(kept) > _LEAST_FACTS and kept[1].gap and _CHAPTER.fullmatch(kept[0].text.strip()):
+        kept.pop(0)
+    while len(kept) > _LEAST_FACTS and kept[-1].gap and _PAGE_END.fullmatch(kept[-1].text.strip()):
+        kept.pop()
+    return kept
 
 
 def _with_title_ended(rows: Sequence[Row]) -> list[Row]:

@@ -73,7 +73,7 @@ _FEW: Final = 2
 
 def with_lists_apart(rows: Sequence[Row]) -> list[Row]:
     """Return rows with a list that stands on one line as items, where what is done follows it."""
-    rows = _with_numbered_titles(rows)
+    rows = _with_numbered_titles(_with_two_lines_joined(rows))
     entries = {place: one for place, row in enumerate(rows) if (one := _entry(row))}
     found: list[Row] = []
     for place, row in enumerate(rows):
@@ -91,6 +91,26 @@ def with_lists_apart(rows: Sequence[Row]) -> list[Row]:
         things = things_of_line(row.text) if _stands_alone(rows, place) else []
         found += [replace(row, text=one, shape="item", gap=row.gap and not at, wraps=False)
                   for at, one in enumerate(things)] or [row]  # fmt: skip
+    return found
+
+
+def _with_two_lines_joined(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with a list whose line a book broke at a comma on one row.
+
+    >>> rows = [Row("2 quarts of plums, 1 pint of vinegar,", gap=True), Row("Sugar.", wraps=True)]
+    >>> [row.text for row in _with_two_lines_joined(rows)]
+    ['2 quarts of plums, 1 pint of vinegar, Sugar.']
+    """
+    found: list[Row] = []
+    for row in rows:
+        above = found[-1] if found else None
+        broken = above and above.text.endswith(",") and above.gap and above.shape == "line"
+        if above and broken and not row.gap and row.shape == "line" and row.wraps:
+            whole = f"{above.text} {row.text}"
+            if len(whole) <= _LONGEST and things_of_line(whole):
+                found[-1] = replace(above, text=whole)
+                continue
+        found.append(row)
     return found
 
 
@@ -135,8 +155,18 @@ def _stands_alone(rows: Sequence[Row], place: int) -> bool:
         return False
     if not row.gap and (above.shape == "item" or is_ingredient(above.text)):
         return False
-    told = below.shape == "step" or is_head(below) or is_sentence(below.text)
+    told = below.shape == "step" or is_head(below) or is_sentence(_paragraph(rows, place + 1))
     return told or (len(below.text.split()) >= _LEAST and below.text.rstrip().endswith("."))
+
+
+def _paragraph(rows: Sequence[Row], at: int) -> str:
+    """Return the words of a row, and of those that its machine broke off it."""
+    text = rows[at].text
+    for row in rows[at + 1 : at + _FIRST]:
+        if row.gap or not row.wraps or row.shape != "line" or is_sentence(text):
+            break
+        text = f"{text} {row.text}"
+    return text
 
 
 def things_of_line(text: str) -> list[str]:
@@ -148,6 +178,8 @@ def things_of_line(text: str) -> list[str]:
     ['1 cup soft butter', '1/2 cup brown sugar, packed', '2 cups flour, sifted']
     >>> things_of_line("1 bottle gin; rind of 2 oranges; 4 oz sugar")
     ['1 bottle gin', 'rind of 2 oranges', '4 oz sugar']
+    >>> things_of_line("10 quarts of raspberries, cider vinegar, sugar.")
+    ['10 quarts of raspberries', 'cider vinegar', 'sugar']
     >>> things_of_line("2 weeks later, 3 at most, strain it"), things_of_line("500 g plums, stoned")
     ([], [])
     >>> things_of_line("almonds 200g, egg white 1, sugar 100g, salt half tsp")
@@ -167,7 +199,8 @@ def things_of_line(text: str) -> list[str]:
         parts = beside if len(beside) > len(parts) else parts
     least = _FEW if ";" in bare else _LEAST
     figures = sum(bool(_FIGURE.match(part)) for part in parts)
-    if len(parts) < least or figures < _FEW or not all(map(_goes_in, parts)):
+    few = figures < _FEW and not (figures and all(map(names_a_food, parts)))  # "..., Sugar."
+    if len(parts) < least or few or not all(map(_goes_in, parts)):
         return []
     return parts
 
