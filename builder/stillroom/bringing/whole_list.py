@@ -155,7 +155,8 @@ def _stands_alone(rows: Sequence[Row], place: int) -> bool:
         return False
     if not row.gap and (above.shape == "item" or is_ingredient(above.text)):
         return False
-    told = below.shape == "step" or is_head(below) or is_sentence(_paragraph(rows, place + 1))
+    said = _paragraph(rows, place + 1) if below.gap else below.text
+    told = below.shape == "step" or is_head(below) or is_sentence(said)
     return told or (len(below.text.split()) >= _LEAST and below.text.rstrip().endswith("."))
 
 
