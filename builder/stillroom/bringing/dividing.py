@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.accounted import tell_lost
@@ -63,7 +64,7 @@ from stillroom.bringing.titles import (
     unstopped,
     writer_of,
 )
-from stillroom.bringing.told import made_before, made_by_title, told_apart
+from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.core.lines.staple_table import staples_named
@@ -108,7 +109,13 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
         recipes += _told_above(rows[: titles[0]])
         dropped = [] if recipes else rows[: titles[0]]
     for found, begin, end, title in zip(lists, begins, ends, titles, strict=True):
-        recipes.append(_recipe(rows, found, (begin, end), title if title != found.begin else None))
+        behind = told_behind(rows, found, end)
+        span = (begin, behind[0] if behind else end)
+        recipes.append(_recipe(rows, found, span, title if title != found.begin else None))
+        for first, last in pairwise([*behind, end]):
+            recipes.append(_without_list(joined(rows[first:last])))
+            what = f'It is told in sentences behind "{recipes[-2].title or "another recipe"}".'
+            recipes[-1].doubt("title", what, "If it is a part of that one, put it back there.")
     tell_dropped(recipes, dropped)
     return recipes
 

@@ -11,18 +11,22 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import List, Row
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.prose import those_that_measure
+from stillroom.bringing.prose import measured_in_prose, those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title
 from stillroom.bringing.titles import unstopped
+from stillroom.core.lines.staple_table import staples_named
 
 _PAGE: Final = re.compile(
     r"[\[(]?(?:page|pag\.|p\.|seite|s\.|página|pagina|sida|side)?\s*\d{1,4}[\])]?", re.I
 )
 _TO_MAKE: Final = re.compile(r"to\s+make\s+(?:an?\s+)?(?=\w)", re.IGNORECASE)
+_FOODS: Final = 2
+"""Foods measured in sentences, from which on they may be a recipe's."""
 _MOST_WORDS: Final = 8
 _LONG_WORD: Final = 4
 
@@ -45,6 +49,33 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied
     return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
+
+
+def told_behind(rows: Sequence[Row], found: List, end: int) -> list[int]:
+    """Return where recipes told in sentences begin behind the method of one with a list.
+
+    "Damson jelly" between two blank lines, and below it what is boiled of things that the list does
+    not have. A part of the recipe above names its foods in its list.
+    """
+    listed = {food.name for at in found.rows for food in staples_named(rows[at].text)}
+    begins = [at for at in range(found.end + 1, end - 1) if _heads_another(rows, at)]
+    kept = []
+    for at, below in pairwise([*begins, end]):
+        things = measured_in_prose(row.text for row in joined(rows[at + 1 : below]))
+        foods = {food.name for thing in things for food in staples_named(thing)}
+        if len(things) >= _FOODS and foods - listed:
+            kept.append(at)
+    return kept
+
+
+def _heads_another(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row amid a method names by its kind what the sentences below it make."""
+    row, below = rows[at], rows[at + 1]
+    apart = row.gap and (below.gap or row.shape == "heading")
+    named = row.shape in ("line", "heading") and is_title(unstopped(row.text))
+    if not (apart and named) or section_of(row.text) is not None or below.shape != "line":
+        return False
+    return says_its_kind(unstopped(row.text)) and is_sentence(joined(rows[at + 1 : at + 8])[0].text)
 
 
 def _with_titles_bare(rows: Sequence[Row]) -> tuple[list[Row], set[int]]:
