@@ -391,6 +391,18 @@ def test_a_template_that_is_not_there_is_told_at_its_page(book: Path, case: str)
         assert any(said[0] in row for row in told), told
 
 
+@pytest.mark.parametrize(("left_out", "asked"), [("about.md", 0), ("other.md", 1)])
+def test_a_page_kept_off_the_site_asks_for_no_template(
+    book: Path, left_out: str, asked: int
+) -> None:
+    text = of("country: GB") + f"exclude_docs: |\n  {left_out}\n"
+    (book / "mkdocs.yml").write_text(text, encoding="utf-8")
+    written, _ = TEMPLATES["of no such name"]
+    (book / "docs" / "about.md").write_text(written, encoding="utf-8")
+    assert len(said_by_check(book)) == asked
+    assert builds(book)[0] == (not asked)
+
+
 def test_settings_that_repeat_themselves_are_told(book: Path) -> None:
     rows = ["x0: &x0 [a, a]"] + [f"x{n}: &x{n} [*x{n - 1}, *x{n - 1}]" for n in range(1, 40)]
     bomb = of(*rows, "giving_days: *x39")

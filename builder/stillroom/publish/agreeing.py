@@ -59,7 +59,7 @@ def find_refused(book: Book) -> Iterator[Problem]:
         what = f'The theme speaks no language "{spoken}".'
         yield Problem(book.config.name, _line_of("theme", lines), what, _LANGUAGE)
     if not errors:
-        yield from find_missing_templates(book, config.theme)
+        yield from find_missing_templates(book, config)
     for key, error in errors:
         if key == "docs_dir" and not book.docs_dir.is_dir():
             what = (

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from jinja2 import Environment, FileSystemLoader
+from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.theme import Theme
 from mkdocs.utils.meta import get_data
 
@@ -25,15 +26,21 @@ _NAMED: Final = re.compile(r"[ \"']{0,4}template[\"']?\s*:", re.IGNORECASE)
 _MEND: Final = 'Write its name right, or take "template:" out of the page.'
 
 
-def find_missing_templates(book: Book, theme: Theme) -> Iterator[Problem]:
-    """Find each page among the maker's own that asks for a template which the theme lacks."""
+def find_missing_templates(book: Book, config: MkDocsConfig) -> Iterator[Problem]:
+    """Find each page among the maker's own that asks for a template which the theme lacks.
+
+    What `exclude_docs` keeps off the site asks for nothing.
+    """
+    left_out = config.exclude_docs
     templates: Environment | None = None
     for path in sorted(book.docs_dir.rglob("*.m*")):
         if path.suffix.lower() not in MARKDOWN or not path.is_file():
             continue
+        if left_out and left_out.match_file(path.relative_to(book.docs_dir).as_posix()):
+            continue
         if "template" not in (text := _text_of(path)).lower():
             continue
-        templates = templates or _templates_of(theme)
+        templates = templates or _templates_of(config.theme)
         yield from _missing_in(text, short_name(path, book.root), templates)
 
 

@@ -147,7 +147,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
         """Refuse what is private, read every recipe, and put the book's look into the theme."""
         try:
             book = open_for_mkdocs(config)
-            stop_at((*find_unfit_pages(book), *find_missing_templates(book, config.theme)))
+            stop_at((*find_unfit_pages(book), *find_missing_templates(book, config)))
             seeker = know_private_words(book)
             if self.seeker is None or self.seeker.known != seeker.known:
                 self.seeker = seeker

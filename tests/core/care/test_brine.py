@@ -36,6 +36,7 @@ def _said(lines: list[str], **more: Any) -> str:
         (["1 kg cucumbers", "1 l water", "80 g salt", "some garlic"], "could not be reckoned"),
         (["1 kg cucumbers", "1 l water", "80 g salt", "40 g garlic"], "about 3.9 %."),
         (["1 cabbage", "salt"], "could not be reckoned"),
+        (["2 heads cabbage", "3 tbsp salt"], "could not be reckoned"),
         (["1 kg cabbage"], "no salt is weighed"),
     ],
 )  # fmt: skip

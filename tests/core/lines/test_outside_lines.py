@@ -32,6 +32,9 @@ dried organic elderberries, 100 g | en_GB | 100 g | dried elderberry
 1(-2) Zwiebel(n) | de_DE | 1-2 | onion
 1 gelbe oder orange Paprika | de_DE | 1 | yellow pepper + orange pepper
 50 cl de vin blanc moelleux | fr_FR | 50 cl | white wine
+1 tin condensed milk, unsweetened | en_GB | 1 tin | evaporated milk
+400 g condensed milk, unsweetened, chilled | en_GB | 400 g | evaporated milk
+1 tin condensed milk, chilled | en_GB | 1 tin | tinned condensed milk
 1 magret de canard | fr_FR | 1 | duck breast
 1 poivron rouge ou vert | fr_FR | 1 | red pepper + green pepper
 2 pommes vertes ou jaunes | fr_FR | 2 | apple

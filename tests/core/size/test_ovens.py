@@ -70,6 +70,24 @@ def test_what_a_thermometer_reads_is_no_oven() -> None:
     assert lines_of(step=step) == {"Other temperatures": "149 °C is 300.2 °F"}
 
 
+@pytest.mark.parametrize(
+    ("step", "celsius"),
+    [
+        ("Fire it at 1,180 °C.", ["1180"]),
+        ("Fire it between 1,100 and 1,180 °C.", ["1100", "1180"]),
+        ("Auf 37,5 °C erwärmen.", ["37.5"]),
+        ("Die Milch auf 92,5°C und 35,5–37,5 °C erhitzen.", ["92.5", "35.5", "37.5"]),
+        ("Heat to 37.5 °C.", ["37.5"]),
+        ("Bake at 160,180 °C.", []),
+        ("Turn the oven, 180 °C, on.", ["180"]),
+        ("Bake 12, then at 180 °C.", ["180"]),
+    ],
+)
+def test_a_number_of_degrees_is_read_whole(step: str, celsius: list[str]) -> None:
+    heats = [end for heat in read_heats(step) for end in (heat.low, heat.high)]
+    assert list(dict.fromkeys(heats)) == [Fraction(one) for one in celsius]
+
+
 def test_what_was_written_in_fahrenheit_stands_first() -> None:
     """234 °F, the soft ball of American candy books, is 112.2 °C: (234 - 32) x 5/9."""
     assert lines_of(step="Boil it to 234 F.") == {"Other temperatures": "234 °F is 112 °C"}

@@ -98,6 +98,11 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
     item = f"{ingredient.item}, {ingredient.note}" if ingredient.note else ingredient.item
     noun = counted_noun(ingredient) or _noun_of_a_few(ingredient)
     packed = noun or comma_parts(ingredient.note, 1)[0]  # "400 g tin chickpeas" are so much
+    if "unsweetened" in ingredient.note:  # "1 tin condensed milk, unsweetened" is no sweet one
+        together = f"unsweetened {ingredient.item}"
+        food = larder.named(normal_form(together))
+        if food:
+            return FoodReading(together, food, (food,), larder=larder)
     if packed in phrase_words("tins"):
         tinned = read_food(f"tin of {item}", larder)
         if tinned.known:

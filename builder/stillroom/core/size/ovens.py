@@ -34,9 +34,9 @@ _FAN = (
     r"|hete ?lucht|varmluft))\b"
 )
 _FAN_BEFORE = late_regex(rf"(?:\bfan|{_FAN})\W{{0,3}}(?:bei |à |a |op )?$", re.IGNORECASE)
-_NUMBER = r"\d{1,9}(?:\.\d)?"
+_NUMBER = r"(?:[1-9][.,]\d{3}(?!\d)|\d{1,9}(?:[.,]\d)?)"
 _HEAT = late_regex(
-    rf"(?<![\w.])(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
+    rf"(?<![\w.])(?<!\d,)(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
     rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
     r"(?P<fan>[,(]? (?:with (?:a|the) )?fan\b"
@@ -54,7 +54,7 @@ _GAS = late_regex(
 )
 # no oven of a kitchen is as hot as 300 °C, so degrees without a scale are °F from there
 _NO_SCALE = late_regex(
-    rf"(?<![\w.])(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
+    rf"(?<![\w.])(?<!\d,)(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
 )
 _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
@@ -141,7 +141,7 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
     for found in _HEAT.finditer(text):
         if found["apart"]:
             continue
-        ends = [Fraction(found["low"]), Fraction(found["high"] or found["low"])]
+        ends = [_as_number(found["low"]), _as_number(found["high"] or found["low"])]
         written_f = found["scale"][0] in "Ff℉"
         if written_f:
             ends = [(end - 32) * Fraction(5, 9) for end in ends]
@@ -156,6 +156,12 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
     for found in _NO_SCALE.finditer(text):
         celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
         yield (*found.span(), Heat(celsius, celsius, written_f=True))
+
+
+def _as_number(text: str) -> Fraction:
+    """Return what is written: "1,180" of a kiln has a thousand, "37,5" of a dairy a part."""
+    whole, _, part = text.replace(",", ".").partition(".")
+    return Fraction(whole + part if len(part) == len("180") else f"{whole}.{part or 0}")
 
 
 @cache
