@@ -52,6 +52,23 @@ pt | Junte as nozes picadas. | walnut
 pt | Deite na manga de pasteleiro. |
 pt | Junte as passas. | raisin
 pl | Dodaj masło i mleko. | butter; milk
+pl | Dodaj orzechy i siekane migdały. | nut; almond
+da | Tilsæt hvede, byg og fisk, og hak nødderne. | flour; barley; fish; nut
+da | Bland sukkermængden og de hjemmeristede løg til pocheringen. | onion
+da | Kog uden fisk. |
+nb | Strø over sild eller reker. | herring; prawn
+pt | Coloque o pão e as castanhas. | bread; nut
+pt | No futuro, misture bem. |
+fi | Lisää maito, kananmunat ja hasselpähkinät. | milk; egg; hazelnut
+fi | Sekoita ilman maitoa. |
+cs | Přidej mléko a vejce. | milk; egg
+ro | Adaugă lapte și nuci. | milk; walnut
+tr | Süt ve fındık ekleyin. | milk; hazelnut
+hu | Adj hozzá tejet és mogyorót. | milk; hazelnut
+en_GB | Tilsæt hasselnødder og hvede, rør godt. | hazelnut; flour
+en_GB | Lisää hasselpähkinät ja maito. | hazelnut; milk
+en_GB | Stir until the characteristic smell of the gathering comes. |
+en_GB | Boil. A characteristic smell. |
 """
 
 

@@ -7,8 +7,10 @@ out the foods that the larder does know, in whichever language: shelves.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from bisect import bisect_right
+from collections.abc import Iterator, Sequence
 from functools import cache
+from itertools import accumulate
 from typing import Final
 
 from stillroom.core.larder.data import read_larder_data
@@ -35,16 +37,30 @@ def told_elsewhere(text: str, larder: Larder, note: bool = False) -> tuple[Stapl
     >>> told_elsewhere("kookosmaitoa", common_larder())
     ()
     """
-    words = [letters_of(word) for word in _WORDS.findall(text)]
-    first = next((place for place, word in enumerate(words) if word in _denials()), len(words))
-    kept = [word for word in words[:first] if not _without().search(f"{word} ")]
-    found = []
-    for said in _pattern().finditer(f" {' '.join(kept)} "):
+    told = dict.fromkeys(
+        food for _, _, word, food in places_told(text, larder) if not (note and len(word) < _SURE)
+    )
+    return tuple(told)
+
+
+def places_told(text: str, larder: Larder) -> Iterator[tuple[int, int, str, Staple]]:
+    """Yield where in a text such a word stands, the word found in it, and the food it tells of.
+
+    >>> from stillroom.core.larder.shelves import common_larder
+    >>> [one[:3] for one in places_told("Lisää hasselpähkinät.", common_larder())]
+    [(6, 20, 'hasselpahk')]
+    """
+    found = [(one.start(), one.end(), letters_of(one[0])) for one in _WORDS.finditer(text)]
+    first = next((place for place, one in enumerate(found) if one[2] in _denials()), len(found))
+    kept = [one for one in found[:first] if not _without().search(f"{one[2]} ")]
+    joined = f" {' '.join(word for _, _, word in kept)} "
+    starts = list(accumulate((len(word) + 1 for _, _, word in kept), initial=1))
+    for said in _pattern().finditer(joined):
         name = _foods()[said[0]]
-        if name and not (note and len(said[0]) < _SURE):
-            food = larder.named(normal_form(name))
-            found += [food] if food is not None else []
-    return tuple(dict.fromkeys(found))
+        food = larder.named(normal_form(name)) if name else None
+        if food is not None:
+            begins, ends = (bisect_right(starts, at) - 1 for at in (said.start(), said.end() - 1))
+            yield kept[max(begins, 0)][0], kept[min(ends, len(kept) - 1)][1], said[0], food
 
 
 def told_beside(

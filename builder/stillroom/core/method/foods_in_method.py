@@ -21,6 +21,7 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.method.named import all_named
 from stillroom.core.method.not_put_in import (
     put_in_before_served,
     puts_in,
@@ -38,7 +39,6 @@ from stillroom.core.method.reading import (
     Listed,
     in_its_plain_case,
     measured_in,
-    named_in,
 )
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.spoken import tongue_of_recipe
@@ -216,7 +216,7 @@ def _without_amounts(
     if not _minds_what_is_served(recipe):
         clause = put_in_before_served(clause)
     elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), tongue_of_recipe(recipe)
-    for start, end, food in named_in(clause, recipe.larder, tongue):
+    for start, end, food in all_named(clause, recipe):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
         if elsewhere and clause[start:end].lower() in _false_friends():
