@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 import yaml
 
-from stillroom.saving.yaml_files import change_yaml
+from stillroom.saving.yaml_files import change_yaml, put
 
 HEAD, END = "# ours\na: 1   # one\n", "b: 2\n"
 SET_IN = {
@@ -98,3 +98,22 @@ def test_a_line_of_words_that_begins_like_a_note_is_none() -> None:
     text = "words: |\n  one\n  # two\n\nlast: 1\n"
     written = change_yaml(text, "a.yml", lambda said: said.insert(1, "next", 2))
     assert yaml.safe_load(written) == {"words": "one\n# two\n", "next": 2, "last": 1}
+
+
+@pytest.mark.parametrize(
+    ("rows", "after"),
+    [
+        (["wheat"], ["      - wheat"]),
+        (["wheat", "rye", "milk"], ["      - wheat", "      - rye", "      - milk  # says Ann"]),
+        (["nuts", "milk", "wheat"], ["      - nuts", "      - milk  # says Ann", "      - wheat"]),
+        (["milk"], ["      - milk  # says Ann"]),
+    ],
+)
+def test_notes_below_and_beside_rows_stay_where_the_rows_change(rows, after):
+    # the needs of the last household, at the desk: all that stood below them was lost (2026-11-30)
+    head, tail = "who:\n  - name: A\n    avoid:\n", "\n# What it costs:\n#   - vodka: ...\n"
+    text = f"{head}      - nuts\n      - milk  # says Ann\n{tail}"
+    found = change_yaml(text, "a.yml", lambda said: put(said, ["who", 0, "avoid"], rows))
+    assert found == f"{head}{chr(10).join(after)}\n{tail}"
+    again = change_yaml(f"{text}b: 1\n", "a.yml", lambda said: put(said, ["who", 0, "avoid"], rows))
+    assert again == f"{found}b: 1\n"

@@ -35,6 +35,8 @@ SHAPES_ASKED: Final = {
 PRINTS: Final = ("cards", "tags", "sheet", TEST_SHEET, *WHOLE)
 MEASURES: Final = {"round": {"lid": "lid"}, "wrap": {"bottle": "bottle", "wall": "straight"}}
 """What each of them is measured by: the command's word and the box of the page."""
+_BOOKLET: Final = ("(print book --booklet)", f"(“{WHOLE['booklet']}”)")
+"""What the terminal calls it, and what its button here is called."""
 _MOST: Final = 200
 
 
@@ -103,7 +105,7 @@ async def print_it(desk: Desk, request: Request) -> Response:
         arguments += ["--", *(str(path) for path in files)]
     done = await run("stillroom.cli", arguments, book.root)
     if not done.is_well:
-        return _shown(desk, 422, done.lines)
+        return _shown(desk, 422, tuple(line.replace(*_BOOKLET) for line in done.lines))
     # a larger size that was taken, how wide a spine is: what is said of a print is read before it
     told = tuple(
         line for line in done.lines if line != NO_SQUARES and not line.startswith(str(out))

@@ -7,6 +7,7 @@ said in plain words.
 
 from __future__ import annotations
 
+import re
 import shutil
 import zipfile
 from collections.abc import Iterator
@@ -124,9 +125,9 @@ async def make(desk: Desk, request: Request) -> Response:
     out = book.site_dir if way == "folder" else aside
     done = await run("stillroom", ["build", "--quiet", "--site-dir", out], book.root)
     if not done.is_well:
-        return _shown(desk, 422, wrong=tuple(map(plainly, done.lines)), way=way)
+        return _shown(desk, 422, wrong=_told(desk, done), way=way)
     if way == "folder":
-        return _shown(desk, way=way, where=str(book.site_dir), noticed=_noticed(done))
+        return _shown(desk, way=way, where=str(book.site_dir), noticed=_told(desk, done))
     if way == "branch":
         return await _on_branch(desk, aside)
     if way == "stick":
@@ -135,12 +136,18 @@ async def make(desk: Desk, request: Request) -> Response:
         make_stick(aside)
     packed = _zip(aside, desk.aside / f"{ZIPS[way]}.zip")
     size = f"{packed.stat().st_size / 1_000_000:.1f} MB"
-    return _shown(desk, way=way, where=packed.name, size=size, noticed=_noticed(done))
+    return _shown(desk, way=way, where=packed.name, size=size, noticed=_told(desk, done))
 
 
-def _noticed(done: Done) -> tuple[str, ...]:
-    """Return what a build that went well was in doubt about, in words that fit the desk."""
-    return tuple(map(plainly, done.lines))
+def _told(desk: Desk, done: Done) -> tuple[str, ...]:
+    """Return what a build said, in words that fit the desk: of which recipe, and not which line."""
+    book, names = desk.book(), desk.names()
+    place = re.compile(rf"{re.escape(book.settings.recipes)}/([\w.-]+)\.md:\d+: ")
+
+    def titled(found: re.Match[str]) -> str:
+        return f"{names.get(found[1], found[1])}: "
+
+    return tuple(place.sub(titled, plainly(line)) for line in done.lines)
 
 
 async def _on_branch(desk: Desk, site: Path) -> Response:

@@ -24,6 +24,9 @@ MARK: Final = "planning: "
 _COLOURS: Final = re.compile(r"\x1b\[[0-9;]*m")
 _NO_WORD: Final = re.compile(r"^(?:INFO|DEBUG)\b")
 _ENDED: Final = re.compile(r"Aborted with ")
+_USAGE: Final = re.compile(r"Usage: .*\n(?:Try .*\n\n?)?")
+"""What stands above a refusal in the terminal: how the command is written."""
+_REFUSED: Final = re.compile(r"^Error: ")
 _LEVEL: Final = re.compile(r"^(?:ERROR|WARNING)\s*-\s*(?:\[[\d:]+\]\s*)?(?:[\w.]+:\s*)?")
 
 
@@ -128,7 +131,8 @@ def _plain_lines(said: str) -> list[str]:
 
     A note may run over several lines; where nothing else was said, its last line is kept.
     """
-    lines = [line for one in said.splitlines() if (line := _COLOURS.sub("", one).rstrip())]
+    said = _USAGE.sub("", _COLOURS.sub("", said))
+    lines = [line for one in said.splitlines() if (line := _REFUSED.sub("", one).rstrip())]
     kept: list[str] = []
     is_note = False
     for line in lines:

@@ -16,6 +16,7 @@ from typing import Any, Final
 from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.scalarstring import DoubleQuotedScalarString, ScalarString
+from ruamel.yaml.tokens import CommentToken
 
 from stillroom.core.words.problems import Problem, ProblemsFound
 
@@ -173,9 +174,45 @@ def put(said: Any, path: Sequence[str | int], value: Any) -> None:
         value = type(had)(value)
     if isinstance(value, list) and isinstance(had, list):
         if list(had) != value:
-            had[:] = value  # it stays set on one line, or one to a line, as it was
+            _put_rows(had, value)
     elif had != value or type(had) is not type(value):
         said[key] = value
+
+
+def _put_rows(had: Any, value: list[Any]) -> None:
+    """Put rows in the place of others; it stays set on one line, or one to a line, as it was.
+
+    The note beside a row that stays goes with it. What stands below the last row is kept with that
+    row by the library, and belongs to what comes next: it stays below.
+    """
+    old, notes = list(had), dict(getattr(getattr(had, "ca", None), "items", {}))
+    had[:] = value
+    if not notes or not value:
+        return
+    had.ca.items.clear()
+    below, kept = "", notes.get(len(old) - 1)
+    if kept and kept[0]:
+        beside, _, below = kept[0].value.partition("\n")
+        notes[len(old) - 1] = _note(f"{beside}\n", kept[0]) if beside.strip() else None
+    same = [
+        (block.a + k, block.b + k)
+        for block in SequenceMatcher(
+            a=list(map(str, old)), b=list(map(str, value))
+        ).get_matching_blocks()
+        for k in range(block.size)
+    ]
+    for a, b in same:
+        if notes.get(a):
+            had.ca.items[b] = notes[a]
+    if kept and below.strip():
+        last = len(value) - 1
+        beside = had.ca.items[last][0].value if last in had.ca.items else "\n"
+        had.ca.items[last] = _note(f"{beside}{below}", kept[0])
+
+
+def _note(text: str, was: CommentToken) -> list[Any]:
+    """Return a note as far from the margin as the one that it was."""
+    return [CommentToken(text, was.start_mark, None), None]
 
 
 def in_quotes(text: str) -> Any:
