@@ -6,7 +6,8 @@ the lines together (season.py).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from importlib.resources import files
@@ -101,10 +102,14 @@ class LogLine(BaseModel):
 
 
 def read_bought(text: str, units: System = "metric") -> Amount:
-    """Return how much was bought, "5 kg" or "12"; raises Unreadable for anything vague."""
-    amount, rest = take_amount(text, units)
+    """Return how much was bought: "5 kg", "12", "2 x 70 cl"; raises Unreadable if it is vague."""
+    packs = re.fullmatch(r"([1-9]\d{0,3}) ?[x×] ?(\D.{0,60}|\d[^x×]{0,60})", text.strip())
+    amount, rest = take_amount(packs[2] if packs else text, units)
     if amount is None or amount.low != amount.high or rest or amount.low <= 0:
         raise Unreadable(f"{say_written(text)} is not how much was bought.", 'Write "5 kg".')
+    if packs:
+        whole = amount.low * int(packs[1])
+        amount = replace(amount, low=whole, high=whole)
     refuse_too_much(amount, text)
     return amount
 

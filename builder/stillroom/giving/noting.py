@@ -5,7 +5,9 @@ A line that could not be is refused before anything is written. Leaves out the t
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date, timedelta
 from pathlib import Path
@@ -40,18 +42,28 @@ class Noted:
 
 
 def read_noted_day(text: str, today: date, country: str) -> date:
-    """Return the day a line is of: "yesterday", or one with its year; raises Unreadable.
+    """Return the day a line is of: "yesterday", or the last of that name; raises Unreadable.
 
     >>> read_noted_day("yesterday", date(2027, 6, 4), "GB")
     datetime.date(2027, 6, 3)
+    >>> read_noted_day("28 Dec", date(2027, 6, 4), "GB")  # it has happened
+    datetime.date(2026, 12, 28)
     """
     plain = text.strip().lower()
     if plain in ("", "today"):
         return today
-    day = today - timedelta(days=1) if plain == "yesterday" else read_day(text, country)
+    day = today - timedelta(days=1) if plain == "yesterday" else _said_day(text, today, country)
     if day > today:
         raise Unreadable(f"{say_day(day)} has not come yet.", "Note it on its day.")
     return day
+
+
+def _said_day(text: str, today: date, country: str) -> date:
+    for year in (today.year, today.year - 1) if not re.search(r"\d{4}", text) else ():
+        with suppress(Unreadable):  # what is no day so is told as it was written
+            if (day := read_day(f"{text} {year}", country)) <= today:
+                return day
+    return read_day(text, country)
 
 
 def note(
