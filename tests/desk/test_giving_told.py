@@ -107,7 +107,10 @@ ROWS = [
     (
         {"prices": "granulated sugar: 1 kg for 1.15\nvodka"},
         422,
-        {"prices": '“vodka”: it is empty. Say the pack and its price: "1 kg for 1.15".'},
+        {
+            "prices": "“vodka”: no pack and price stand behind a colon. "
+            "Write the food, a colon, the pack and its price: “brandy: 700 ml for 16”."
+        },
     ),
     ({"prices": "gin: cheap"}, 422, {"prices": '“gin”: "cheap" is not a pack with its price.'}),
     ({"hours": "6"}, 303, {}),

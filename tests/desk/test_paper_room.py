@@ -81,6 +81,10 @@ def test_a_cover_wants_a_book_thick_enough_to_glue(own: OpenDesk) -> None:
     answer = own.ask("/paper", "POST", {"what": "cover", "recipe": "lavender-sugar"})
     assert answer.status == 422
     assert "A glued book has 32 to 1200 pages" in answer.text
+    words = BeautifulSoup(answer.text, "html.parser").get_text(" ")
+    assert "“The book to fold and sew, A4”" in words
+    for notion in ("Usage:", "Error:", "stillroom", "--"):
+        assert notion not in words, "the terminal's own words are not the desk's"
 
 
 def test_what_is_no_weight_of_paper_is_told_and_runs_nothing(own: OpenDesk) -> None:

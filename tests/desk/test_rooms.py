@@ -109,13 +109,18 @@ def test_a_recipe_is_kept_in_the_book_and_its_draft_is_not(own: OpenDesk) -> Non
 def test_a_doubt_is_told_and_stops_no_publishing(own: OpenDesk) -> None:
     method = JAM["method"] + "\nPut the jars away to mature for 1 month."
     assert keep(own, "new-recipe", **JAM | {"method": method}) == 303
-    assert "It reads well, and can be published." in own.ask("/write/plum-jam").text
+    text = own.ask("/write/plum-jam").text
+    assert "It reads well, and can be published." in text
+    beside = BeautifulSoup(text, "html.parser").select_one("#wrong-timeline")
+    assert beside
+    assert "under “When”" in beside.get_text(), "it stands at the box that it names"
     told = BeautifulSoup(own.ask("/publish", "POST", {"way": "folder"}).text, "html.parser")
     words = told.main.get_text(" ") if told.main else ""
     assert "lies in the folder" in words
     assert "To look at once more" in words
     assert "under “When”" in words
-    for notion in ("strict", "Aborted", "timeline:"):
+    assert "Plum jam: The dates" in words
+    for notion in ("strict", "Aborted", "timeline:", ".md:"):
         assert notion not in words
     assert (own.folder / "site" / "r" / "plum-jam" / "index.html").is_file()
 
@@ -254,6 +259,8 @@ def test_the_book_is_changed_with_the_smallest_change(own: OpenDesk) -> None:
     ]
     assert len([row for row in rows if row[0] in "+-"]) == 7
     assert 'country: "NO"' in config.read_text(encoding="utf-8")
+    assert own.ask("/book", "POST", boxes_of(own, "/book") | {"site_url": "ours.example"})
+    assert 'site_url: "https://ours.example"' in config.read_text("utf-8").replace("'", '"')
     assert "#1f4a73" in (own.folder / "pages/stylesheets/colours.css").read_text("utf-8")
     assert (own.folder / "pages/pictures/frontispiece.svg").is_file()
     assert "Another" not in own.ask("/publish").text
@@ -263,6 +270,10 @@ def test_a_wrong_setting_or_food_is_told_and_nothing_is_written(own: OpenDesk) -
     config = own.folder / "mkdocs.yml"
     before = config.read_bytes()
     sent = boxes_of(own, "/book")
+    answer = own.ask("/book", "POST", sent | {"site_url": "our book"})
+    assert answer.status == 422
+    assert "“Its address, once it is published”: " in answer.text
+    assert "site_url" not in BeautifulSoup(answer.text, "html.parser").get_text()
     wrong = {"giving_days": "Winter: the 40th of May", "drawing": "sprig", "colours": "woad"}
     answer = own.ask("/book", "POST", sent | wrong)
     assert answer.status == 422

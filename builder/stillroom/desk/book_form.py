@@ -31,6 +31,23 @@ FILE_ONLY: Final[Mapping[str, str]] = {
     "pictures": "the folder into which pictures are taken in",
 }
 """Settings without a box, and why."""
+LABELS: Final[Mapping[str, str]] = {
+    "site_name": "What it is called",
+    "site_url": "Its address, once it is published",
+    "country": "Country of the kitchen",
+    "altitude_m": "How high above the sea, in metres",
+    "units": "The book’s measures",
+    "language": "Language",
+    "currency": "What things cost, in",
+    "giving_days": "When you give",
+    "design": "How cards and tags look",
+    "family_mark": "Your family’s mark on the backs of cards",
+    "labels": "Bought sheets of labels",
+    "printer_feed": "By how much your printer misses, to the right and down",
+}
+"""What the box of a setting is called; what the printed book bears has several."""
+_SETTING: Final = re.compile(r'The setting "(\w+)" is not right: ')
+_HOST: Final = re.compile(r"(?:[\w-]+\.)+[a-z]{2,24}(?:/\S*)?", re.IGNORECASE)
 SEND: Final = "send_us"
 KEPT_BY: Final = re.compile(r"Kept by (.*)\.")
 
@@ -104,8 +121,23 @@ def wrong_settings(form: Mapping[str, str]) -> tuple[str, ...]:
     try:
         read_settings(stated, "settings")
     except ProblemsFound as found:
-        return tuple(plainly(f"{one.what} {one.mend}") for one in found.problems)
+        return tuple(_at_box(plainly(f"{one.what} {one.mend}")) for one in found.problems)
     return ()
+
+
+def _at_box(text: str) -> str:
+    found = _SETTING.match(text)
+    label = LABELS.get(found[1]) if found else None
+    return f"“{label}”: {text[found.end() :]}" if found and label else text
+
+
+def whole_address(typed: str) -> str:
+    """Return an address as it was typed; one that begins with its host is taken as safe to reach.
+
+    >>> whole_address("book.example.org/ours"), whole_address("ours")
+    ('https://book.example.org/ours', 'ours')
+    """
+    return f"https://{typed}" if _HOST.fullmatch(typed) else typed
 
 
 def _bound(form: Mapping[str, str]) -> dict[str, Any]:

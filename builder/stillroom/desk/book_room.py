@@ -12,7 +12,7 @@ from starlette.responses import RedirectResponse, Response
 from stillroom.core.larder.own import read_own_larder
 from stillroom.core.reading.picture_files import FRONTISPIECE
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.desk.book_form import settings_form, write_settings, wrong_settings
+from stillroom.desk.book_form import settings_form, whole_address, write_settings, wrong_settings
 from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
 from stillroom.desk.comparing import Pair, side_by_side
 from stillroom.desk.desk import Desk
@@ -113,6 +113,8 @@ def _drawing_now(desk: Desk) -> str:
 async def keep_book(desk: Desk, request: Request) -> Response:
     """Keep what the boxes say, where it is right and the files are those that were opened."""
     sent = await boxes_sent(request, 80, _LONGEST)
+    if "site_url" in sent:
+        sent["site_url"] = whole_address(sent["site_url"].strip())
     typed = {
         "form": sent,
         "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},

@@ -52,6 +52,11 @@ _KEYED: Final = re.compile(rf'"(?:{"|".join(_KEYS)}): ([^"]*)"')
 _HELD: Final = re.compile(r'"[\[{]([^"\[\]{}]*)[\]}]"')
 _PLACED: Final = re.compile(r'^".*?"(?:: | is not right: )')
 _ADD_IT: Final = re.compile(r'^Add "[^"]*:"\.$')
+_AT_DESK: Final = (
+    (", one a line after a dash:", ":"),
+    ('goes under "avoid ingredients"', "goes under “Nor these foods”"),
+)
+"""What is said of lines of the file, and in its place at the boxes."""
 _MISSING: Final = re.compile(r'^".*" is missing\.$')
 
 
@@ -127,6 +132,9 @@ def _told(problem: Problem, said: Any) -> Told:
     elif is_own:
         what = _plain(_PLACED.sub("", what))
         if problem.at[0] in LINES and (line := _line_of(problem.at, said)):
+            if problem.at[0] == "prices" and what.startswith("it is empty"):
+                what = "no pack and price stand behind a colon."
+                mend = "Write the food, a colon, the pack and its price: “brandy: 700 ml for 16”."
             return Told(box, where, f"“{line}”: {what}", mend)
     if not box and problem.at[:1] and problem.at[0] in ANOTHER:
         mend = f"Fill in “{ANOTHER[problem.at[0]]}” below."
@@ -141,7 +149,9 @@ def _plain(text: str) -> str:
     'Write "small" or "small 2".'
     """
     text = _HELD.sub(lambda held: f'"{held[1].replace(": ", " ")}"', _KEYED.sub(r'"\1"', text))
-    return plainly(text.replace(", one a line after a dash:", ":"))
+    for said, at_desk in _AT_DESK:
+        text = text.replace(said, at_desk)
+    return plainly(text)
 
 
 def _place(at: tuple[str, ...], said: Any) -> tuple[str, str, bool]:

@@ -76,6 +76,11 @@ class Wrong:
     def __str__(self) -> str:
         return f"{self.what} {self.mend}".rstrip()
 
+    @property
+    def meant(self) -> str:
+        """The box that the words send her to, where they name one."""
+        return "timeline" if "under “When”" in self.mend else ""
+
 
 @dataclass(frozen=True)
 class Look:

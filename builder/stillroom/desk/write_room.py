@@ -190,8 +190,9 @@ def _parts(
     told = {one.question for one in (*read, *steps) if one.state == "asked"}
     for box in (*FIELDS, "whole", "safety"):
         own = [one for one in look.wrong if one.box == box and str(one) not in told]
+        own += [one for one in look.warnings if box == one.meant]
         parts[f"wrong-{box}"] = fill("wrong.html", wrong=own)
-    parts["warned"] = fill("wrong.html", wrong=look.warnings)
+    parts["warned"] = fill("wrong.html", wrong=[one for one in look.warnings if not one.meant])
     return parts
 
 
