@@ -272,7 +272,7 @@ def test_note_writes_a_line_and_check_reads_it(book):
         (("begn", "vanilla sugar"), 'Did you mean "begun"?'),
         (("begun", "vanila sugar"), "Did you mean"),
         (("begun", "vanilla sugar", "--day", "2027-06-05"), "has not come yet"),
-        (("begun", "vanilla sugar", "--day", "3 June"), "Say the year as well"),
+        (("begun", "vanilla sugar", "--day", "31 June"), "is not a day of the calendar"),
         (("bottled", "vanilla sugar"), 'It lacks "number". As in: stillroom note bottled'),
         (("strained", "vanilla sugar"), "No vanilla-sugar is going"),
         (("given", "Our neighbours"), "No pack says what Our neighbours were to have."),
