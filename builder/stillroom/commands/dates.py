@@ -18,7 +18,7 @@ from stillroom.commands.terminal import (
     write_calendar,
 )
 from stillroom.commands.typed_words import FILE, RECIPE
-from stillroom.core.recipe.kind_dates import dates_of_kind
+from stillroom.core.recipe.kind_dates import dates_of_kind, why_undated
 from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.season import plan_in_season, season_of_start
@@ -51,6 +51,11 @@ def dates(
     """Count a recipe's dates back from a giving day or forward from a start."""
     recipe, book = read_one(file)
     today = read_day(on, "--today", date.today(), book) or date.today()
+    if undated := why_undated(recipe):
+        if calendar:
+            undated = f"{undated} No calendar was written."
+        click.echo(json.dumps({"not_known": undated}) if as_json else f"{recipe.title}: {undated}")
+        return
     start = read_day(begun, "--start", today, book)
     give = read_day(giving, "--give", start or today, book)
     if start:

@@ -24,6 +24,7 @@ from stillroom.commands.typed_words import RECIPE, WHOLE
 from stillroom.core.amounts.quantities import parse_number
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import PAPERS, WALL_PAPERS
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.size.scaling import Measures, scale_recipe
 from stillroom.core.size.targets import read_target
 from stillroom.core.when.timeline import plan_forward
@@ -64,7 +65,8 @@ def sheet(
     target = read_target(asked, recipe.system)
     batch = scale_recipe(recipe, target, Measures(recipe.system))
     begun = read_day(start, "--start", date.today(), book)
-    timeline = plan_forward(recipe, begun) if begun else None
+    dated = begun is not None and not ferments_untimed(recipe)
+    timeline = plan_forward(recipe, begun) if begun and dated else None
     made = print_sheet(
         recipe, batch, book.settings, timeline, PAPERS[paper], address(book, recipe), fonts,
         asked=target, large=large,
@@ -98,7 +100,8 @@ def year(
     book, recipes = read_recipes(files)
     today = date.today()
     first, occasions = _round(book, today, give, read_day(begin, "--from", today, book))
-    named = [Named(one.slug, one.title, one.kind.name, one, one.season) for one in recipes]
+    dated = [one for one in recipes if not ferments_untimed(one)]
+    named = [Named(one.slug, one.title, one.kind.name, one, one.season) for one in dated]
     months = plan_year(named, occasions, first, not_before=first)
     made = print_year(
         months, book.settings.title, paper=WALL_PAPERS[paper], language=book.settings.language,

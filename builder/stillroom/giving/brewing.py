@@ -12,6 +12,7 @@ from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
+from stillroom.core.recipe.kind_dates import why_undated
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.size.targets import ByFactor
@@ -46,7 +47,7 @@ def brew_of(
     most = max(make.batches for make in makes)
     at_once = min((make.at_a_time for make in makes if make.at_a_time), default=None)
     frame = replace(frame, weekly=_weekly(giving, frame, at_once, most))
-    choices = start_choices(recipe, frame)
+    choices = () if why_undated(recipe) else start_choices(recipe, frame)
     choices = tuple(replace(one, most=at_once) for one in choices)
     latest = latest_start_usable(recipe, frame.dues[-1])
     return Brew(
@@ -55,7 +56,7 @@ def brew_of(
         most_batches=most,
         choices=choices,
         needs=used_by_a_batch(needs),
-        too_late="" if choices else _too_late(recipe, latest, frame),
+        too_late="" if choices else _undated(recipe) or _too_late(recipe, latest, frame),
         sizes=_sizes(recipe, makes, tuple(shares.values())),
     )
 
@@ -63,6 +64,15 @@ def brew_of(
 def _weekly(giving: GivingList, frame: Frame, at_once: int | None, most: int) -> bool:
     short = giving.hours_a_week is not None or giving.hours_a_day or giving.stock.vessels
     return bool(short or frame.days_off or (at_once is not None and at_once < most))
+
+
+def _undated(recipe: Recipe) -> str:
+    why = why_undated(recipe)
+    return (
+        f"when {recipe.title} {agree(recipe.title, 'is', 'are')} ready is not known. {why}"
+        if why
+        else ""
+    )
 
 
 def _too_late(recipe: Recipe, latest: date, frame: Frame) -> str:

@@ -17,11 +17,11 @@ from stillroom.core.care.safety import SafetyBox, assess_safety
 from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Label, label_recipe
 from stillroom.core.paper.qr_code import MODULE_MM, QUIET_MODULES, draw_qr
+from stillroom.core.recipe.ages import ages_of
 from stillroom.core.recipe.holders import Container
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.core.when.timeline import plan_forward
-from stillroom.core.when.timeline_words import describe_ages
 from stillroom.core.words.day_words import MONTH_NAMES, say_minutes
 from stillroom.core.words.joining import join_and
 from stillroom.looks.card_pictures import picture_file
@@ -105,7 +105,7 @@ def _strip(recipe: Recipe, makes: str, label: Label, today: date) -> list[tuple[
     facts = (
         ("Makes", makes),
         ("Hands-on", say_minutes(plan_forward(recipe, today).hands_on_minutes)),
-        *((name, age) for _role, name, age in describe_ages(recipe.stages)),
+        *((name, age) for _role, name, age in ages_of(recipe)),
         ("Keeps", keeping_words(recipe)),
         ("Strength", label.strength_text.lower()),
     )

@@ -12,12 +12,13 @@ from itertools import groupby
 from typing import Any
 
 from stillroom.core.care.safety import Caution, SafetyBox
-from stillroom.core.recipe.kind_dates import dates_of_kind
+from stillroom.core.recipe.kind_dates import dates_of_kind, ferments_untimed
 from stillroom.core.recipe.method import split_step
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.ovens import heat_lines, show_degrees
 from stillroom.core.size.scaling import ScaledBatch, ScaledLine
 from stillroom.core.size.step_amounts import step_amount
+from stillroom.core.when.stages import MILESTONES
 from stillroom.core.when.timeline import Timeline
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages
 from stillroom.core.words.day_words import say_day_short
@@ -130,7 +131,9 @@ def _say_step(recipe: Recipe, batch: ScaledBatch, text: str) -> str:
 def _stages(recipe: Recipe, timeline: Timeline | None) -> list[dict[str, Any]]:
     if timeline:
         return _dated_stages(timeline)
-    rows = zip(recipe.stages, describe_stages(recipe.stages), strict=True)
+    rows = list(zip(recipe.stages, describe_stages(recipe.stages), strict=True))
+    if ferments_untimed(recipe):  # its kind's rest and ages are not its own
+        rows = [row for row in rows if row[0].role not in ("rest", *MILESTONES)]
     # on paper a stage keeps all its maker wrote, such as "2-2.5 hours, 45 minutes hands-on"
     return [
         {"name": row.name, "dates": _show_span(row.when if stage.age else stage.text or row.when)}

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import rjsmin  # type: ignore[import-untyped]
 
+from stillroom.core.recipe.kind_dates import why_undated
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.scaling_data import shared_data
 from stillroom.looks import DRAWINGS, SCREEN_FONTS
@@ -86,7 +87,9 @@ def list_files(library: Library) -> Iterator[MadeFile]:
     for recipe in library.recipes:
         worked = library.worked.get(recipe.slug)
         calendar = calendar_path(recipe.slug)
-        if worked is None:
+        if why_undated(recipe):
+            pass
+        elif worked is None:
             yield MadeFile(calendar, content=make_recipe_calendar(library, recipe))
         else:
             yield MadeFile(calendar, packed=worked.calendar)

@@ -73,6 +73,7 @@ class Season:
 def _seasons(library: Library, entries: tuple[Entry, ...], link: Link) -> tuple[Season, ...]:
     """Return what can still be made for the next giving day, then what to begin for a later one."""
     giving, today = library.coming_days[0], library.today
+    entries = tuple(entry for entry in entries if entry.is_dated)
     in_time = [entry for entry in entries if entry.best_start >= today]
     early = [entry for entry in entries if entry.best_start < today <= entry.usable_start]
     late = {entry.recipe.slug for entry in entries if entry.usable_start < today}

@@ -9,6 +9,7 @@ from itertools import groupby
 
 import babel.dates
 
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.season import SeasonNote
@@ -34,6 +35,11 @@ class Entry:
     best_season: SeasonNote | None = None
     usable_season: SeasonNote | None = None
     when: str = ""
+
+    @property
+    def is_dated(self) -> bool:
+        """Whether somebody knows when it is ready, so that it can be begun in time."""
+        return not ferments_untimed(self.recipe)
 
     @property
     def begin_best(self) -> date:
@@ -121,7 +127,8 @@ def _in_chapter_order(groups: dict[str, list[Entry]]) -> Iterable[list[Entry]]:
 
 def group_by_start(entries: Iterable[Entry], language: str) -> tuple[Group, ...]:
     """Return the entries under the month in which each must be begun, soonest first."""
-    ordered = sorted(entries, key=lambda entry: (entry.begin_best, entry.title))
+    dated = [entry for entry in entries if entry.is_dated]
+    ordered = sorted(dated, key=lambda entry: (entry.begin_best, entry.title))
     months = groupby(ordered, key=lambda entry: entry.begin_best.replace(day=1))
     return tuple(
         Group(

@@ -19,13 +19,13 @@ from stillroom.core.label.keeping import keeping_words
 from stillroom.core.label.labelling import Diet
 from stillroom.core.label.sugar import sugar_in_one
 from stillroom.core.paper.qr_code import draw_qr
+from stillroom.core.recipe.ages import ages_of
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.ovens import heat_lines
 from stillroom.core.size.scaling import ScaledBatch, ScaledLine, scale_recipe
 from stillroom.core.size.scaling_data import scaling_data
 from stillroom.core.when.timeline import Timeline, plan_forward
 from stillroom.core.when.timeline_data import timeline_data
-from stillroom.core.when.timeline_words import describe_ages
 from stillroom.core.words.day_words import say_minutes
 from stillroom.publish.amounts_page import show_amounts
 from stillroom.publish.card_page import CardView, paper_data, place_card, view_card
@@ -144,7 +144,7 @@ def make_strip(recipe: Recipe, batch: ScaledBatch, plan: Timeline) -> tuple[Fact
     """Return hands-on time, when it is usable and best, how long it keeps, what it makes."""
     facts = (
         ("hands-on", "Hands-on time", say_minutes(plan.hands_on_minutes)),
-        *describe_ages(recipe.stages),
+        *ages_of(recipe),
         ("keeps", "Keeps", keeping_words(recipe)),
         ("makes", "Makes", batch.makes),
     )

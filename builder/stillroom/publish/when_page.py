@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import lru_cache
 
-from stillroom.core.recipe.kind_dates import KindDates, dates_of_kind
+from stillroom.core.recipe.kind_dates import KindDates, dates_of_kind, why_undated
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.season import SeasonNote, plan_in_season
+from stillroom.core.when.stages import MILESTONES
 from stillroom.core.when.timeline import Timeline, latest_start_best
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.library import ComingDay, Library, Link
@@ -33,6 +34,12 @@ class WhenView:
     season: str
     of_kind: KindDates | None
     calendar: str
+    not_known: str = ""
+
+    @property
+    def work(self) -> tuple[StageWords, ...]:
+        """What is done, without how long it stands between and how old it is in the end."""
+        return tuple(row for row in self.undated if row.role not in ("rest", *MILESTONES))
 
 
 def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
@@ -53,6 +60,7 @@ def make_when(library: Library, recipe: Recipe, link: Link) -> WhenView:
         season=season.text if season else "",
         of_kind=dates_of_kind(recipe),
         calendar=link(calendar_path(recipe.slug)),
+        not_known=why_undated(recipe),
     )
 
 
@@ -91,7 +99,12 @@ def calendar_path(slug: str) -> str:
 
 
 def make_recipe_calendar(library: Library, recipe: Recipe) -> str:
-    """Return the text of a recipe's calendar for the giving day it is aimed at."""
+    """Return the text of a recipe's calendar for the giving day it is aimed at.
+
+    "" where nobody knows when it is ready.
+    """
+    if why_undated(recipe):
+        return ""
     aimed = aim_at(recipe, library.coming_days, library.today)
     timeline, _season = _plan(recipe, aimed.day, library.today)
     entries = make_entries(recipe.slug, recipe.title, timeline)

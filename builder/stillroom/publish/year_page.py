@@ -10,6 +10,8 @@ from typing import Any, Final
 
 from markupsafe import Markup
 
+from stillroom.core.recipe.kind_dates import ferments_untimed
+from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.year import Month, StillTime, Year, gather_year, in_order
 from stillroom.core.words.day_words import say_month
 from stillroom.publish.library import ComingDay, Library, Link
@@ -79,9 +81,14 @@ def _say_given(counts: Mapping[date, int]) -> str:
     )
 
 
+def _dated(library: Library) -> tuple[Recipe, ...]:
+    """Return the recipes of which somebody knows when they are ready."""
+    return tuple(recipe for recipe in library.recipes if not ferments_untimed(recipe))
+
+
 def year_of(library: Library) -> Year:
     """Return the round of twelve months from this month, for pages and for paper."""
-    each = [bands(recipe, library) for recipe in library.recipes]
+    each = [bands(recipe, library) for recipe in _dated(library)]
     return gather_year(each, occasions_of(library), library.today)
 
 
@@ -111,7 +118,7 @@ def make_year(library: Library, link: Link) -> YearView:
         occasions=tuple(occasions),
         next_day=next_day,
         coming=library.coming_days,
-        still=in_order(still(recipe, library) for recipe in library.recipes),
+        still=in_order(still(recipe, library) for recipe in _dated(library)),
         fits_words=FITS_WORDS,
         addresses=addresses,
         data=_browser_data(library, addresses),
@@ -122,7 +129,7 @@ def make_year(library: Library, link: Link) -> YearView:
 def _browser_data(library: Library, addresses: Mapping[str, str]) -> dict[str, Any]:
     """Return each recipe's timeline once."""
     recipes = []
-    for recipe in library.recipes:
+    for recipe in _dated(library):
         recipes.append({**year_data(recipe, library), "href": addresses[recipe.slug]})
     return {
         "recipes": recipes,

@@ -94,6 +94,8 @@ def dates_of_kind(recipe: Recipe) -> KindDates | None:
     kind = recipe.kind
     said = course_of(recipe.method).said
     line = said[0].line if said else recipe.method[-1].line if recipe.method else 0
+    if undated := why_undated(recipe):
+        return KindDates(undated, "", (), line)
     if cured := _waits_for_care(recipe):
         offer = tuple(f"{one.word}: {one.text}" for one in recipe.waits_of_method)
         return KindDates(cured, "", offer, line)
@@ -199,6 +201,20 @@ def _unread_words(recipe: Recipe) -> str:
         f"Its method names a wait that cannot be counted (step {step}): “{words}”. Look whether "
         "these dates go with it, or write a timeline."
     )
+
+
+def why_undated(recipe: Recipe) -> str:
+    """Say why nobody knows when it is ready, "" where that is known.
+
+    Its kind's three months are a guess of what this one does, and no date may hang on a guess.
+    """
+    if not ferments_untimed(recipe):
+        return ""
+    unread = (*times_not_read(recipe.method), ends_by_itself(recipe.method))
+    step, words = next(filter(None, unread), (0, ""))
+    wait = "Its method names a wait that cannot be counted"
+    told = f" {wait} (step {step}): “{words}”." if words else ""
+    return f"{_NOT_TOLD}{told} Write a timeline, and it has its dates."
 
 
 def ferments_untimed(recipe: Recipe) -> bool:

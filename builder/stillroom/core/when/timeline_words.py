@@ -142,6 +142,11 @@ def describe_ages(stages: Iterable[Stage]) -> tuple[tuple[str, str, str], ...]:
     )
 
 
+def say_age_name(role: str) -> str:
+    """Return what a milestone is called among the facts: "Usable from"."""
+    return _say(f"fact_{role}_from")
+
+
 def sum_up(timeline: Timeline, title: str) -> str:
     """Return one paragraph: what is begun, how it is tended, when it may be used and given."""
     told: list[tuple[date, str]] = []
