@@ -151,3 +151,62 @@ def test_one_decimal_is_read_as_the_papers_language_writes_it(paper: str, line: 
     (found,) = brought(paper)
     assert line in listed(found)
     assert ("wrong sign" in asked(found)) is ("," in line)
+
+
+def test_labels_below_the_steps_are_notes_like_the_first() -> None:
+    (found,) = brought(
+        f"{JAM}1. Boil the plums.\n2. Stir in the sugar.\n3. Pot the jam.\n\n"
+        "**Storage:** A cool shelf is best.\n\n**Picking:** Wear gloves and use scissors.\n",
+        name="a.md",
+    )
+    assert len(steps(found)) == 3
+    assert "scissors" in found.text.partition("## Notes")[2]
+
+
+def test_what_a_note_program_marks_is_its_words() -> None:
+    (found,) = brought(
+        "# Chili rub #gifts #food\n\n> [!note] For the hampers\n\n## Ingredients\n"
+        "- 2 tbsp [[smoked paprika]]\n- ==1 teaspoon== salt\n- 1 tsp [[Cumin|ground cumin]]\n\n"
+        "## Method\n1. Mix all of it.\n",
+        name="a.md",
+    )
+    assert found.title == "Chili rub"
+    assert listed(found) == ["2 tbsp smoked paprika", "1 teaspoon salt", "1 tsp ground cumin"]
+    assert "[!note]" not in found.text
+    assert "For the hampers" in found.text
+
+
+def test_heads_in_a_stated_list_are_groups() -> None:
+    page = (
+        '<script type="application/ld+json">{"@type": "Recipe", "name": "Kake", "recipeIngredient":'
+        ' ["Deig:", "200 g mel", "Pynt:", "50 g sukker"], "recipeInstructions": ["Stek den."]}'
+        "</script><body><p>Kake</p></body>"
+    )
+    (found,) = brought(f"<html>{page}</html>", "nb_NO", "a.html")
+    assert [row.rstrip(":") for row in listed(found)] == [
+        "Deig",
+        "200 g mel",
+        "Pynt",
+        "50 g sukker",
+    ]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Page 7 of 24",
+        "Seite 3",
+        "Viel Spaß beim Backen, Genießen und Verschenken.",
+        "Buon divertimento!",
+    ],
+)
+def test_a_page_number_and_a_wish_go_nowhere_unasked(row: str) -> None:
+    (found,) = brought(f"{JAM}1. Boil the plums.\n2. Stir in the sugar.\n3. Pot it.\n\n{row}\n")
+    assert row.split(",")[0] not in found.text
+    assert "part of the method?" not in asked(found)
+    assert len(steps(found)) == 3
+
+
+def test_joined_letters_of_a_printer_are_letters() -> None:
+    (found,) = brought(f"{JAM}Boil the plums with the ﬂesh and ﬁll the jars.\n")
+    assert steps(found) == ["Boil the plums with the flesh and fill the jars."]

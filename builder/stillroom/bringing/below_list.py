@@ -68,6 +68,7 @@ _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly)?|nach\s+belieben|wer\s+mag|facultatif|en\s+option|facoltativ[oi]|opcional|optioneel|valfritt)\s*:\s*",
     re.IGNORECASE,
 )
+_LABEL: Final = re.compile(r"[A-ZÀ-Ý][^\W\d_]{2,20}(?: [^\W\d_]{1,20}){0,2}:\s+\S")
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 _FEW: Final = 10
@@ -167,7 +168,7 @@ def notes_above(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
 
 def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the steps of a method, with the headings among them and what is said beside them."""
-    group = ""
+    group, labelled = "", False
     method = without_remarks(numbered_apart(with_heads(rows)), recipe)
     method.tell(recipe)
     for row in method.steps:
@@ -199,7 +200,12 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.doubt("makes", what, "Look whether that is so.")
             recipe.say_makes(so_much)
         elif not is_passed(row.text) and not _is_furniture(row.text):
-            if row.shape != "step" and (aside := _said_aside(row.text)):
+            aside = _said_aside(row.text) if row.shape != "step" else ""
+            # "Storage: …", "Picking: …": what stands below a label beside the steps is one too
+            labelled = (
+                row.shape == "line" and bool(_LABEL.match(row.text)) and bool(aside or labelled)
+            )
+            if aside := aside or (row.text if labelled else ""):
                 recipe.notes.append(("Notes", [aside]))
                 if found := ADDRESS.search(aside) if is_credit(aside) else None:
                     recipe.address = recipe.address or found[0].rstrip(".,)>")

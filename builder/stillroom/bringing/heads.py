@@ -25,6 +25,7 @@ _LONGEST_ITEM: Final = 200
 _LONGEST_HEAD: Final = 48
 _LONGEST_NEEDED: Final = 70
 _LONGEST_LED: Final = 30
+_MOST_OF_A_WISH: Final = 9
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 # "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
 _NEEDED: Final = re.compile(
@@ -228,6 +229,17 @@ def section_of(text: str) -> Section | None:
     if again or _is_one_of(bare, "method"):
         return "method"
     return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
+
+
+def is_wish(text: str) -> bool:
+    """Whether a line wishes well and says no more: "Viel Spaß beim Backen".
+
+    >>> is_wish("Viel Spaß beim Backen."), is_wish("Enjoy!"), is_wish("Viel Zucker zugeben.")
+    (True, False, False)
+    """
+    said = plain(text).split()
+    few = len(said) <= _MOST_OF_A_WISH and not re.search(r"\d", text)
+    return few and " ".join(said[:2]) in words("wishes")
 
 
 def says_otherwise(text: str) -> bool:

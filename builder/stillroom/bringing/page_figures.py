@@ -16,6 +16,11 @@ _TIME_OR_MARK: Final = re.compile(
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
 )
+_PAGE: Final = re.compile(
+    r"[-–—\s]{0,3}(?:page|seite|pagina|página|sida|side|strona|strana)\s{0,3}\d{1,4}"
+    r"(?:\s{0,3}(?:of|von|/|de|sur|di|van|av|af|z|ze)\s{0,3}\d{1,4})?[-–—.\s]{0,3}",
+    re.IGNORECASE,
+)
 _NUTRITION: Final = re.compile(
     r"\d\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium|fett|kohlenhydrate|eiweiß|ballaststoffe|lipides"
@@ -61,6 +66,15 @@ def tells_nutrition(table: Sequence[Sequence[str]]) -> bool:
     )
     most = named >= 2 and named * 3 >= len(table)
     return most or (named >= 1 and len(table) > 1 and named + weak == len(table))
+
+
+def is_page_number(text: str) -> bool:
+    """Whether a line is the number of a page and nothing else.
+
+    >>> is_page_number("Page 7 of 24"), is_page_number("Seite 3"), is_page_number("7 of 24 jars")
+    (True, True, False)
+    """
+    return bool(_PAGE.fullmatch(text.strip()))
 
 
 def is_nutrition(text: str) -> bool:

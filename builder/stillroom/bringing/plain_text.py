@@ -18,7 +18,7 @@ from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.bringing.step_labels import parts_of
 from stillroom.bringing.tables import heads_columns, is_table_line, rows_of_table, with_strokes
-from stillroom.bringing.typed_marks import bare, pieces, without_marks
+from stillroom.bringing.typed_marks import NAMED_LEAF, bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
 
@@ -69,6 +69,13 @@ _UNPRINTABLE: Final = re.compile(
 )
 
 
+_LIGATURES: Final = {
+    0xFB00: "ff", 0xFB01: "fi", 0xFB02: "fl", 0xFB03: "ffi", 0xFB04: "ffl",
+    0xFB05: "st", 0xFB06: "st",
+}  # fmt: skip
+"""Letters that a printer joins, as copied out of a set page."""
+
+
 def decode(data: bytes) -> str:
     """Return bytes as text whatever wrote them: what is no UTF-8 is an older Windows page.
 
@@ -93,12 +100,14 @@ def tidy(text: str) -> str:
     for end in ("\r\n", "\r", "\x0c", "\u2028", "\u2029", "\x85"):
         text = text.replace(end, "\n")
     text = _UNPRINTABLE.sub("", re.sub("[\u00ad\u200b-\u200d\u2060\ufeff]", "", text))
+    text = text.translate(_LIGATURES)
     text = re.sub(r"(?<=\b[A-Za-z])[\u2018\u00b4`](?=[^\W\d_])", "\u2019", text)
     return re.sub("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]", " ", text)
 
 
 def read_text(text: str, origin: Origin) -> Paper:
     """Return the rows of a text; one that is a recipe of the book's own form is kept as it is."""
+    text = NAMED_LEAF.sub(r"\1", text) if "[[" in text else text
     lines = _BREAK.sub("\n", _without_notes(text)).expandtabs(4).split("\n")
     begin = next((place for place, line in enumerate(lines) if line.strip()), 0)
     front, below = _front(lines[begin:])

@@ -10,9 +10,9 @@ import re
 from functools import lru_cache
 from typing import Final
 
-from stillroom.bringing.heads import STEP_WORD, TIMED, plain, section_of, words
+from stillroom.bringing.heads import STEP_WORD, TIMED, is_wish, plain, section_of, words
 from stillroom.bringing.makes_said import makes_of
-from stillroom.bringing.page_figures import is_nutrition, is_time
+from stillroom.bringing.page_figures import is_nutrition, is_page_number, is_time
 from stillroom.bringing.titles import speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
@@ -212,7 +212,7 @@ def is_empty(text: str) -> bool:
     if _LEADS_BACK.fullmatch(bare):
         return True
     lone = len(bare) == 1 and not bare.isascii()  # what is left of a blank in the wrong letters
-    return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed")
+    return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed") or is_wish(text)
 
 
 @lru_cache(maxsize=4096)
@@ -233,7 +233,7 @@ def is_passed(text: str) -> bool:
         return True
     if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):
         return True
-    return is_nutrition(text)
+    return is_nutrition(text) or is_page_number(text)
 
 
 @lru_cache(maxsize=4096)

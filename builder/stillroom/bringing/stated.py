@@ -140,8 +140,12 @@ def _recipe(data: dict[str, Any]) -> Recipe:
     recipe.writer = _said(data.get("author") or data.get("creator"))
     recipe.address = _address(data)
     for key in _LISTED:
+        group = ""
         for row in _listed(data.get(key)):
-            recipe.ingredients.append(("", row))
+            if row.endswith(":") and not re.search(r"\d", row):  # "For the icing:"
+                group = row.strip(" :")
+            else:
+                recipe.ingredients.append((group, row))
     for key in _DONE:
         if not recipe.steps:
             recipe.steps += _steps(data.get(key))

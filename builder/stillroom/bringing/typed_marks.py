@@ -21,6 +21,13 @@ _OWN_MARK: Final = re.compile(
     r"\s*(?:(?:>\s*)*\[![A-Za-z]{2,20}\][+-]?|:{3,}\s*[\w{} .-]{0,60}"
     r"|(?:#[^\W\d_][\w/-]*\s*){2,})\s*$"
 )
+# "> [!note] For the hampers", "# Chili rub #gifts", "==1 teaspoon=="
+_BOX_NAMED: Final = re.compile(r"^(\s*(?:>\s*)*)\[![A-Za-z]{2,20}\][+-]?\s+(?=\S)")
+_TAGS_BEHIND: Final = re.compile(r"^(#{1,6}\s+[^#\n]{1,200}?)(?:\s+#[^\W\d_][\w/-]*)+\s*$")
+_MARKED: Final = re.compile(r"==([^=\n]{1,300})==")
+# "[[smoked paprika]]", "[[Paprika|smoked paprika]]": a leaf of the same notes
+NAMED_LEAF: Final = re.compile(r"(?<!!)\[\[(?:[^\[\]|\n]{0,200}\|)?([^\[\]|\n]{1,200})\]\]")
+"""A link to another leaf of a note program; the words that are shown are its group."""
 # "#. Stir.": numbered by whoever shows it
 _NUMBERS_ITSELF: Final = re.compile(r"(\s*)#\.\s+(?=\S)")
 _LINK_ENDS: Final = re.compile(r"^[^`]{0,400}>`__?")
@@ -158,7 +165,9 @@ def _line(line: str) -> str:
     if box := _BOX.match(line):
         said = (box["said"] or "").strip()
         return f"Note: {said}" if said else (box["title"] or "").strip()
-    line = _FOOTNOTE.sub("*", line)
+    line = _TAGS_BEHIND.sub(r"\1", _BOX_NAMED.sub(r"\1", _FOOTNOTE.sub("*", line)))
+    if "==" in line:
+        line = _MARKED.sub(r"\1", line)
     if "`" in line:
         line = _TICKS.sub(r"\1", _LINK.sub(r"\g<words> \g<to>", line))
     return _FOOTNOTE_SIGN.sub("", _SAID_OF_A_LINK.sub("", _SMALL_PICTURE.sub("", line)))
