@@ -288,6 +288,18 @@ LABELS = [
     ("£3 2 for 1 500 g", "GBP", "en_GB", ASK),
     ("£1.20 min 3", "GBP", "en_GB", ASK),
     ("75cl £8 10%", "GBP", "en_GB", ASK),
+    # a second sample of 38; "(2 left)" was two for the price
+    ("£1.50 (2 left)", "GBP", "en_GB", ASK),
+    ("£20 deposit 1 l", "GBP", "en_GB", ASK),
+    ("under £2 500g", "GBP", "en_GB", ASK),
+    ("1,50 € la botte", "EUR", "fr", ASK),
+    ("1 Bund 0,99 €", "EUR", "de", ASK),
+    ("2,49 € le sachet", "EUR", "fr", ASK),
+    ("3 bolsas 2 €", "EUR", "es", ASK),
+    ("2 för 50 kr", "SEK", "sv", (2, "", 50, 1)),
+    ("35 kr/st", "SEK", "sv", (1, "", 35, 1)),
+    ("bottiglia da 1 l € 6,90", "EUR", "it", (1, "l", F(69, 10), 1)),
+    ("tin of 400 g, 65p", "GBP", "en_GB", (400, "g", F(13, 20), 1)),
 ]
 
 

@@ -53,6 +53,9 @@ def named_plainly(text: str) -> tuple[str, ...]:
         if name and not is_why(name):
             names.append(name)
         place += len(name.split()) if name else 1
+    # "we eat halal" leaves out what a diet does, "we eat nuts" nothing
+    if _only_eats(words) and not all(map(_is_diet, names)):
+        return ()
     return tuple(dict.fromkeys(names))
 
 
@@ -63,7 +66,8 @@ def is_plain(text: str) -> bool:
     (True, False, False)
     """
     words = words_of(text)
-    return bool(words) and not _turns(words) and all(map(_is_plain, words))
+    turned = _turns(words) or _only_eats(words)
+    return bool(words) and not turned and all(map(_is_plain, words))
 
 
 def is_ordinary(word: str) -> bool:
@@ -105,12 +109,23 @@ def _name_at(words: list[str], place: int) -> str:
 
 
 def _turns(words: list[str]) -> bool:
-    """Whether a word turns it round, or it tells what is eaten and not what is left out."""
+    """Whether a word turns it round."""
     # "ma mère", and not "ma" as an Italian says "but"
     said = set(words[1:] if words[:1] == ["ma"] else words)
+    return bool(said & _listed("turns"))
+
+
+def _only_eats(words: list[str]) -> bool:
+    """Whether it tells what is eaten, and nothing that is left out."""
+    said = set(words)
     left_out = said & _listed("leaves_out") or any(map(is_compound, words))
-    eats = bool(said & _listed("words", "eats")) and not left_out
-    return bool(said & _listed("turns")) or eats
+    return bool(said & _listed("words", "eats")) and not left_out
+
+
+def _is_diet(name: str) -> bool:
+    """Whether a name says how somebody eats: "vegan", "halal"."""
+    found = known_by_name(name)
+    return found is not None and found.of_somebody
 
 
 def _is_plain(word: str) -> bool:

@@ -10,14 +10,19 @@ from fractions import Fraction
 
 from stillroom.core.amounts.money import parse_money
 from stillroom.core.amounts.quantities import Amount
-from stillroom.core.amounts.shop_labels import part_label, plain_size
+from stillroom.core.amounts.shop_labels import (
+    is_counted,
+    is_pack_alone,
+    part_label,
+    plain_size,
+)
 from stillroom.core.amounts.summed import refuse_too_much, take_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
 _PACK = late_regex(
-    r"^(?P<size>.+?)(?P<sign>\s+(?:for|für|pour|por|per|voor|@|at|-|–)\s+|\s*[=:@]\s*"
+    r"^(?P<size>.+?)(?P<sign>\s+(?:for|für|pour|por|per|voor|för|@|at|-|–)\s+|\s*[=:@]\s*"
     r"|,\s+|\s+(?:a|à)\s+(?=[^\w\s]?\d)|\s*/\s*(?=[^\w\s]\d)|\s+(?=[^\w\s]{1,2}\d)"
     r"|\s+(?=\d+[.,]\d\d$))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|ea\.?|je))?$",
     re.IGNORECASE,
@@ -100,7 +105,8 @@ def parse_pack(
             amount = _size(labelled[0], system)
         except Unreadable:
             labelled = None
-        if labelled is None:
+        # "(2 left)" is no pack of two
+        if labelled is None or not (amount.unit or is_counted(labelled[0])):
             raise
     return amount, parse_money(labelled[1], currency, language), 1
 
@@ -161,7 +167,7 @@ def _size(text: str, system: System) -> Amount:
     if many := _OF_ONE.match(text):
         count = Fraction(_MANY.get(many["many"].lower(), _DOZEN))
         return Amount(count, count)
-    if _HOW_MANY.match(text):
+    if _HOW_MANY.match(text) or is_pack_alone(text):
         what = f'"{text}" does not say how much is in it.'
         raise Unreadable(what, 'Write "6 for 2.00" or "a bag of 500 g for 2.00".')
     said, text = text, plain_size(text)

@@ -70,6 +70,27 @@ def plain_size(text: str) -> str:
     return size if size[:1].isdecimal() or len(words) == 1 else text
 
 
+def is_pack_alone(size: str) -> bool:
+    """Whether a size only says that it is a pack, or several: "la botte", "2 Netze".
+
+    >>> is_pack_alone("la botte"), is_pack_alone("2 Netze"), is_pack_alone("12 jars")
+    (True, True, False)
+    """
+    known = _words()
+    said = [word for word in size.lower().split() if word not in known["little"]]
+    words = [word for word in said if not word.isdecimal()]
+    return bool(words) and all(word in known["bunches"] for word in words)
+
+
+def is_counted(size: str) -> bool:
+    """Whether a size without a measure says that pieces are counted: "12 pieces", "la docena".
+
+    >>> is_counted("12 pieces"), is_counted("docena"), is_counted("2 left")
+    (True, True, False)
+    """
+    return size.endswith(" pieces") or not size[:1].isdecimal()
+
+
 @cache
 def _words() -> dict[str, frozenset[str]]:
     return {part: frozenset(said) for part, said in read_data("shop_words.yml", "amounts").items()}
