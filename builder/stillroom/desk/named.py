@@ -69,6 +69,11 @@ def _spoken() -> Iterator[Choice]:
 def currencies() -> tuple[Choice, ...]:
     """Return the code and the English name of everything that is paid with today, by name."""
     held = cast("dict[str, Any]", get_global("territory_currencies"))
-    used = {rows[-1][0] for code, rows in held.items() if code not in _NONE}
+    used = {
+        money
+        for rows in held.values()
+        for money, _, end, is_tender in rows
+        if is_tender and not end
+    }
     names = Locale("en").currencies
     return tuple(sorted(((code, names[code]) for code in used), key=lambda row: row[1]))
