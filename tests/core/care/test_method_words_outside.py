@@ -20,6 +20,12 @@ fr | La pâte doit être souple mais pas molle. |
 fr | Ajouter le maïs et le lait. | corn; milk
 fr | Plier la pâte en 4, une fois pliée la laisser reposer. |
 fr | Ajouter les carottes de sable. | carrot
+fr | Mettre à cuire 20 à 25 minutes l'eau bouillante et les pommes de terre. | potato
+fr | Tapisser un moule à cake de 900 g de contenance. |
+fr | Verser 900 g de farine. | flour
+fr | Presser 2 oranges. | orange
+de | 20 Minuten Milch kochen. | milk
+de | 2 Orangen auspressen. | orange
 fr | Former une galette, à température basse. |
 fr | Ajouter le thé vert. | green tea
 fr | Ajouter les feuilles de menthe. | mint
@@ -84,12 +90,32 @@ def _rows() -> list[object]:
 def test_only_the_foods_of_the_sentence_are_found(
     language: str, method: str, expected: list[str]
 ) -> None:
-    front = "title: A try\nkind: bake\nmakes: 20 biscuits\ningredients:\n  - 200 g sugar\n"
+    found = _found(language, method, "200 g sugar")
+    missing = [food for food in expected if not any(food in one for one in found)]
+    more = [one for one in found if not any(food in one for food in expected)]
+    assert (missing, more) == ([], [])
+
+
+@pytest.mark.parametrize(
+    ("language", "method", "item", "expected"),
+    [
+        ("en_GB", "Beat the 3 egg yolks well.", "3 eggs", []),
+        ("fr", "Battre les 3 jaunes d'oeufs.", "3 oeufs", []),
+        ("de", "Die 3 Eigelb schlagen.", "3 Eier", []),
+        ("en_GB", "Beat the 3 egg yolks well.", "200 g sugar", ["egg yolk"]),
+        ("en_GB", "Add 1 egg yolk.", "200 g butter", ["egg yolk"]),
+    ],
+)
+def test_parts_of_the_eggs_of_the_list_are_no_more_eggs(
+    language: str, method: str, item: str, expected: list[str]
+) -> None:
+    assert _found(language, method, item) == expected
+
+
+def _found(language: str, method: str, item: str) -> list[str]:
+    front = f"title: A try\nkind: bake\nmakes: 20 biscuits\ningredients:\n  - {item}\n"
     text = f"---\n{front}---\n\n## Method\n\n1. {method}\n"
     name = f"a-try-{sha256(text.encode()).hexdigest()[:12]}"
     recipe = read_recipe(text, f"{name}.md", name, "metric", Larder(language=language), language)
     readings = [food_of(one.ingredient) for one in foods_in_method(recipe)]
-    found = [reading.food.name for reading in readings if reading.food]
-    missing = [food for food in expected if not any(food in one for one in found)]
-    more = [one for one in found if not any(food in one for food in expected)]
-    assert (missing, more) == ([], [])
+    return [reading.food.name for reading in readings if reading.food]

@@ -100,6 +100,8 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"
     if language == "de" and "e" in text:
         text = _UNDOTTED.sub(lambda found: _dotted(found, system), text)
+    if language == "fr":
+        text = _BARE.sub(_with_accents, text)
     text = _AND_A_PART.sub(" ", text)
     if language in _NORTHERN:
         text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))
@@ -120,6 +122,23 @@ _DOTS = {"ae": "ä", "oe": "ö", "ue": "ü", "Ae": "Ä", "Oe": "Ö", "Ue": "Ü"}
 def _dotted(found: re.Match[str], system: System) -> str:
     word = re.sub("[AOUaou]e", lambda pair: _DOTS[pair[0]], found[0])
     return word if word in counted_nouns() or _is_measure(word, system) else found[0]
+
+
+# "1 boite", "2 cuilleres a soupe": the same in French, typed without its accents
+_BARE = late_regex(
+    r"(?:(?<=[\d½¼¾⅓⅔]\s)|(?<=\bune\s)|(?<=\bdeux\s))"
+    r"(?P<noun>boite|pincee|poignee|cuilleree?)(?P<many>s?)\b"
+    r"(?: a (?P<of>soupe|caf[eé]|dessert)\b)?"
+)
+_ACCENTS = {"boite": "boîte", "pincee": "pincée", "poignee": "poignée"} | {
+    "cuillere": "cuillère",
+    "cuilleree": "cuillerée",
+}
+
+
+def _with_accents(found: re.Match[str]) -> str:
+    of = f" à {found['of'].replace('cafe', 'café')}" if found["of"] else ""
+    return f"{_ACCENTS[found['noun']]}{found['many']}{of}"
 
 
 def _as_fraction(found: re.Match[str]) -> str:

@@ -122,6 +122,10 @@ _WITH_SOME = clause_regex(
     r"(?: (?:dry|red|white|dark|light|pale))? $",
     re.IGNORECASE,
 )
+_PARTS_OF_EGGS = frozenset({"egg yolk", "egg white"})
+_THE = clause_regex(
+    r"\b(?:the|your|les|die|den|der|los|las|gli|le|i|de|æggets|os|as)\s+$", re.IGNORECASE
+)
 _RINSES = clause_regex(r"\b(?:rins|wash|clean|swill|wip|sterili[sz])\w*\b", re.IGNORECASE)
 _SPOONFUL_G = Fraction(10)
 # unmeasured, these may not count for a recipe: nobody knows whether they are enough
@@ -201,9 +205,12 @@ def _key(one: MethodFood) -> str:
 def _with_amounts(
     clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
 ) -> Iterator[MethodFood]:
-    for _, _, one in measured:
+    for start, _, one in measured:
         forms = tuple(word.form for word in words_of(one.item))
         food = food_of(one).food
+        part = food is not None and food.name in _PARTS_OF_EGGS and _THE.search(clause[:start])
+        if part and any(own.name == "eggs" for own in listed.foods):
+            continue  # "the 3 egg yolks" are those of the list's eggs
         known = listed.holds(forms, food) or (food is None and _is_what_is_made(forms, recipe))
         if forms and not known and _wanted(one, clause, recipe):
             yield MethodFood(one, clause.strip(), measured=True)

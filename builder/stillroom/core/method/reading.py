@@ -46,6 +46,14 @@ _STOP = clause_regex(
     r"|pour|für|zum|zur|per|para|voor|till))\b",
     re.IGNORECASE,
 )
+# "20 à 25 minutes l'eau bouillante" are no 20 of anything, nor 25
+_A_TIME = late_regex(
+    r"(?:(?:à|a|bis|to|tot|til|till|až|do|–|-)\s+\d+\s+)?"
+    r"(?:min(?:ut\w*)?|sec(?:ond\w*)?s?|sek\w*|hours?|heures?|stunden?|std|h|horas?|or[ae]|uur|uren"
+    r"|tim(?:mar|er|e)?|days?|jours?|tage?n?|dag(?:e|en|ar)?|giorn[io]|d[ií]as?"
+    r"|weeks?|wochen?|semaines?)\b",
+    re.IGNORECASE,
+)
 _GAP = late_regex(r"[\s\-–’']*")
 _MOST_WORDS = 5
 # what a case or an article adds at the end, and the words that it may stand on
@@ -140,7 +148,7 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         stop = _STOP.search(near)
         phrase = near[1 : max(stop.start(), 1) if stop else len(near)]
         words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
-        if not words:
+        if not words or (not found["unit"] and _A_TIME.match(phrase)):
             continue
         amount = clause[found.start() : found.end()]
         if _counts_vessels(words, found["unit"] or ""):
