@@ -42,6 +42,8 @@ _KEY: Final = re.compile(
     re.MULTILINE,
 )
 """A word with what comes before and behind it where it is a key: in no sentence is it so."""
+_FORMS: Final = re.compile(r'[ \t]*\[\s*"([^"\n]{0,40})",\s*"([^"\n]{0,40})"\s*\]')
+"""One and many of a word, as a table of words has them behind it."""
 _FIRST_CELL: Final = re.compile(rf"^[\"']?(?P<key>{_ANY})[\"']?[ \t]*[,;\t|]", re.MULTILINE)
 _IN_BYTES: Final = tuple(
     re.compile(rf"(?<![a-z]){word}(?![a-z])|{length}{word}") for length, word in (
@@ -87,6 +89,11 @@ def find_keys(text: str, lowered: str) -> int:
     >>> text = "- who: Jo\n  basket: small\n  avoid: nuts\n- who: Nan\n  basket: large\n"
     >>> find_keys(text, text), find_keys(said := "Its basket: small. Avoid: nuts.", said.lower())
     (1, 0)
+    >>> words = '"never":["neve","never"],"children":"child","people":"person"'
+    >>> find_keys(text := f'{{"basket":["basket","baskets"],{words}}}', text)
+    0
+    >>> find_keys(text := '{"basket":"s","never":["nuts"],"children":[8],"people":"Jo"}', text)
+    1
     """
     if "basket" not in lowered or not any(word in lowered for word in ("avoid", "had", "never")):
         return _first_cells(lowered)
@@ -94,7 +101,7 @@ def find_keys(text: str, lowered: str) -> int:
         return 1
     if "<html" in lowered[:_HEAD_OF_PAGE]:
         lowered = _OF_PAGE.sub(lambda tag: " " * len(tag[0]), lowered)
-    keys = ((one["key"] or one["last"], one) for one in _KEY.finditer(lowered))
+    keys = ((key, one) for one in _KEY.finditer(lowered) if (key := _key_of(one, lowered)))
     # a page may be called so, or lead to one that is
     found = [
         (key, at.start()) for key, at in keys if key != "giving list" or at[0][-1] not in "|/>"
@@ -108,6 +115,13 @@ def find_keys(text: str, lowered: str) -> int:
     if several or (counted["basket"] and limits and named and told >= 2):
         return text.count("\n", 0, found[0][1]) + 1
     return _first_cells(lowered)
+
+
+def _key_of(found: re.Match[str], lowered: str) -> str:
+    """Return a key, or "" for a word that stands in a table of one and many."""
+    key: str = found["key"] or found["last"]
+    forms = _FORMS.match(lowered, found.end())
+    return "" if forms and key in forms.groups() else key
 
 
 def _first_cells(lowered: str) -> int:
