@@ -331,8 +331,13 @@ class Recipe(Summed, FrontMatter):
         said += [stage.text for stage in self.timeline]
         said += [one.item for one in self.ingredients]
         amounts = [one.amount for one in self.ingredients]
+        known = (self.larder, *(one.parts for one in self.ingredients))
         # a whole number's hash costs a twentieth of a fraction's
-        return (*said, *(one.low.numerator if isinstance(one, Amount) else 0 for one in amounts))
+        return (
+            *said,
+            *known,
+            *(one.low.numerator if isinstance(one, Amount) else 0 for one in amounts),
+        )
 
     @property
     def stages(self) -> tuple[Stage, ...]:
