@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 from collections.abc import Callable, Iterator
@@ -25,7 +26,7 @@ os.environ["STILLROOM_CACHE"] = "off"
 # beyond these a worker costs more to start than it saves: each of them collects every test
 MOST_WORKERS = 8
 # with two workers or more the long ones begin first, so that none is waited for at the end
-LONG = ("browser", "desk", "publish", "saving", "printing", "giving")
+LONG = ("browser", "desk", "publish", "saving", "printing", "giving", "test_guide.py", "fuzz")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -44,6 +45,16 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
         return 0
     free = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
     return 0 if free in (None, 1) else min(free or 1, MOST_WORKERS)
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Iterator[None]:
+    """Let Python not look for what may go while twenty thousand tests are read that all stay."""
+    gc.disable()
+    done = yield
+    gc.freeze()
+    gc.enable()
+    return done
 
 
 @pytest.hookimpl(wrapper=True)

@@ -12,7 +12,6 @@ import zipfile
 from datetime import date
 from pathlib import Path
 
-import pypdf
 import pytest
 from bs4 import BeautifulSoup
 from click.testing import CliRunner
@@ -20,6 +19,7 @@ from jinja2 import Environment, FileSystemLoader
 from mkdocs.__main__ import cli as mkdocs
 
 import stillroom
+from letters import read_letters
 from stillroom.cli import main
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import make_card
@@ -115,7 +115,7 @@ def test_nothing_of_the_larder_is_published(site: Path) -> None:
 
 
 def text_of(pdf: bytes) -> str:
-    return "\n".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(pdf)).pages)
+    return "\n".join(page.extract_text() for page in read_letters(pdf).pages)
 
 
 def test_every_paper_says_it(book: Book, recipe: Recipe) -> None:

@@ -7,17 +7,16 @@ allergens in English and French, and Schedule 9 of the Australia New Zealand Foo
 
 from __future__ import annotations
 
-import io
 import re
 from datetime import date
 from pathlib import Path
 
-import pypdf
 import pytest
 from bs4 import BeautifulSoup
 from jinja2 import Environment, FileSystemLoader
 
 import stillroom
+from letters import read_letters
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.sheets import PAPERS
@@ -142,7 +141,7 @@ def _plain(text: str) -> str:
 
 
 def _text_of(pdf: bytes) -> str:
-    return "\n".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(pdf)).pages)
+    return "\n".join(page.extract_text() for page in read_letters(pdf).pages)
 
 
 def _wanted(food: str, law: str) -> list[str]:

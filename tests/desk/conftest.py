@@ -19,8 +19,9 @@ from browser.conftest import (  # noqa: F401
     firefox,
     firefox_place,
     firefox_ways,
+    page,
+    tab,
 )
-from browser.conftest import fresh_page as page  # noqa: F401
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.desk.serving import open_desk
 

@@ -25,7 +25,7 @@ def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
 
 
 @pytest.fixture
-def asked(page: Page, own: OpenDesk) -> list[str]:
+def asked(page: Page, own: OpenDesk) -> Iterator[list[str]]:
     """Open the list anew, its rows unfolded; whoever is asked whether to leave stays."""
     (own.folder / NAME).write_text(TEXT, encoding="utf-8")
     forget_typed(own.folder)
@@ -39,7 +39,8 @@ def asked(page: Page, own: OpenDesk) -> list[str]:
     page.goto(own.origin + WAY)
     page.on("dialog", stay)
     unfold(page)
-    return found
+    yield found
+    page.remove_listener("dialog", stay)
 
 
 def unfold(page: Page) -> None:

@@ -11,6 +11,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from desk.conftest import Answer, OpenDesk, open_on, small_book
+from letters import open_letters, read_letters
 
 
 @pytest.fixture(scope="module")
@@ -40,7 +41,7 @@ MM = 72 / 25.4
 
 def places_of(pdf: bytes, title: str) -> list[list[tuple[int, int]]]:
     """Return where a title stands on each page, to the millimetre, row by row."""
-    with pdfplumber.open(io.BytesIO(pdf)) as opened:
+    with open_letters(pdf) as opened:
         return [
             sorted(
                 (round(word["top"] / MM), round(word["x0"] / MM))
@@ -52,7 +53,7 @@ def places_of(pdf: bytes, title: str) -> list[list[tuple[int, int]]]:
 
 
 def words_of(pdf: bytes) -> str:
-    pages = pypdf.PdfReader(io.BytesIO(pdf)).pages
+    pages = read_letters(pdf).pages
     return " ".join(" ".join(page.extract_text().split()) for page in pages)
 
 

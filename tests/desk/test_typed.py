@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Dialog, Page
 
-from browser.conftest import wait_until
+from browser.conftest import FORGET, wait_until
 from browser.firefox import Firefox
 from desk.conftest import OpenDesk, forget_typed, open_on, open_with_lists, small_book
 from desk.test_giving_told import NAME, TEXT, WAY
@@ -35,10 +35,15 @@ def own(lists: OpenDesk) -> OpenDesk:
 
 
 @pytest.fixture
-def visit(browser: Browser, own: OpenDesk) -> Iterator[BrowserContext]:
-    context = browser.new_context()
+def visit(tab: Page, own: OpenDesk) -> Iterator[BrowserContext]:
+    """Hand out the browser that is open; what this desk left in it goes with its pages."""
+    context = tab.context
     yield context
-    context.close()
+    for page in context.pages:
+        if page is not tab:
+            page.evaluate(FORGET)
+            page.close()
+    context.clear_cookies()
 
 
 def open_room(context: BrowserContext, own: OpenDesk, way: str) -> Page:

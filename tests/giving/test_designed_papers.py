@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import io
 from collections import defaultdict
 
-import pdfplumber
-import pypdf
 import pytest
 
 from giving.lists import PRICES, TODAY, demo_book, demo_recipes, read_dict, small_list
+from letters import open_letters, read_letters
 from printing.pdf_ua import faults_of
 from printing.test_heard import heard
 from stillroom.core.words.problems import ProblemsFound
@@ -51,7 +49,7 @@ def files(pack):
 
 def words(pdf):
     """Return the words of each page of a PDF, in one line."""
-    pages = pypdf.PdfReader(io.BytesIO(pdf)).pages
+    pages = read_letters(pdf).pages
     return [" ".join(page.extract_text().split()) for page in pages]
 
 
@@ -108,7 +106,7 @@ def test_every_paper_of_a_pack_is_heard_with_headings(files):
 def test_cards_are_set_in_the_inks_of_their_design(files):
     for design in EXPECTED.values():
         chosen = choose_design(design)
-        with pdfplumber.open(io.BytesIO(files[f"cards-{design}.pdf"])) as pdf:
+        with open_letters(files[f"cards-{design}.pdf"]) as pdf:
             found = set().union(*(inks(page) for page in pdf.pages))
         assert found <= set(chosen.inks.model_dump().values()), design
         assert chosen.inks.ink in found
@@ -117,7 +115,7 @@ def test_cards_are_set_in_the_inks_of_their_design(files):
 @pytest.mark.parametrize("file", ["baskets.pdf", "basket-tags.pdf", "labels.pdf"])
 def test_sheets_tags_and_labels_of_a_basket_have_its_inks(files, file):
     own = {"#4a1a0f"}  # the caution of a sheet is always in its own
-    with pdfplumber.open(io.BytesIO(files[file])) as pdf:
+    with open_letters(files[file]) as pdf:
         found = set().union(*(inks(page) for page in pdf.pages))
     if file == "labels.pdf":
         allowed = set(choose_design("own-drawing").inks.model_dump().values())
@@ -155,7 +153,7 @@ def test_the_tags_of_one_design_have_their_titles_in_one_size(pack, files):
     for design in EXPECTED.values():
         own = [one for one in pack.making.presents if EXPECTED[household(pack, one)] == design]
         firsts = {one.recipe.title.split()[0].split("-")[0] for one in own}
-        with pdfplumber.open(io.BytesIO(files[f"tags-{design}.pdf"])) as pdf:
+        with open_letters(files[f"tags-{design}.pdf"]) as pdf:
             sizes = {
                 round(word["size"], 2)
                 for page in pdf.pages

@@ -6,9 +6,8 @@ import base64
 import contextlib
 import io
 import json
+import os
 import random
-import subprocess
-import sys
 from datetime import date
 from pathlib import Path
 
@@ -16,6 +15,7 @@ import pytest
 from bs4 import BeautifulSoup
 from PIL import Image, PngImagePlugin
 
+from loaded import run_loaded
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.beginning.recipe import write_recipe
 from stillroom.core.book import open_book
@@ -199,13 +199,7 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
         (book.pictures_dir / f"plums{ending}").write_bytes(saved(kind, 6))
     (book.pictures_dir / "IMG.HEIC").write_bytes(b"\0\0\0\x18ftypheic" + PLANTED)
     (book.docs_dir / "house.jpg").write_bytes(saved("JPEG"))
-    built = subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", "--strict"],
-        cwd=folder,
-        capture_output=True,
-        encoding="utf-8",
-        check=False,
-    )
+    built = run_loaded(["mkdocs", "build", "--strict"], folder, os.environ)
     assert built.returncode == 0, built.stderr
     return folder / "site"
 

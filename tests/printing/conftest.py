@@ -14,10 +14,10 @@ from typing import Any
 from xml.etree import ElementTree
 
 import pdfplumber
-import pypdf
 import pytest
 from PIL import Image
 
+from letters import read_letters
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.recipe.model import Recipe
@@ -70,7 +70,7 @@ def printed(data: dict[str, Any], make_once: Callable[..., Path]) -> bytes:
 @pytest.fixture(scope="session")
 def pages(printed: bytes) -> list[str]:
     """Return the words of each page of the demo book."""
-    return [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(printed)).pages]
+    return [page.extract_text() for page in read_letters(printed).pages]
 
 
 @pytest.fixture(scope="session")
@@ -130,7 +130,7 @@ def open_pdf(made: bytes) -> pdfplumber.PDF:
 
 def words_of(made: bytes) -> str:
     """All words of a PDF in their own order, in one line, spaces and soft hyphens evened out."""
-    reader = pypdf.PdfReader(io.BytesIO(made))
+    reader = read_letters(made)
     text = " ".join(page.extract_text() for page in reader.pages)
     return " ".join(text.replace("\u00ad", "").split())
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import pdfplumber
 import pypdfium2
 import zxingcpp
 
+from letters import open_letters
 from stillroom.core.paper.contrast import contrasts
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.looks.card_designs import Design
@@ -71,7 +70,7 @@ def figures_of(design: Design, jobs: Sequence[CardJob]) -> Figures:
 
 def least_type(made: bytes) -> float:
     """Return the smallest type that words are set in, in points."""
-    with pdfplumber.open(io.BytesIO(made)) as pdf:
+    with open_letters(made) as pdf:
         return min(
             round(char["size"], 2)
             for page in pdf.pages

@@ -12,6 +12,7 @@ from itertools import pairwise
 
 import pytest
 
+from letters import open_letters
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size, impose, label_sheet
 from stillroom.core.paper.tag_shapes import TagShape, tag_shape
 from stillroom.core.words.problems import Unreadable
@@ -25,7 +26,7 @@ from stillroom.printing.cards import (
     print_large_tags,
 )
 
-from .conftest import MM, open_pdf
+from .conftest import MM
 
 ANNEX = (
     "gluten", "crustaceans", "egg", "fish", "peanut", "soya", "milk", "nuts", "celery", "mustard",
@@ -37,7 +38,7 @@ ANNEX = (
 def days_of(made: bytes, box: Size) -> Iterator[bool]:
     """Yield for each card whether the day it was made and its date stand on one line."""
     grid = impose(PAPERS["a4"], box)
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         for page in pdf.pages:
             words = page.extract_words(x_tolerance=1.2, extra_attrs=["fontname"])
             for place in (grid.place(index) for index in range(grid.per_page)):
@@ -118,7 +119,7 @@ def test_a_tag_in_large_type_takes_a_larger_shape_by_itself(jobs: list[CardJob],
     for job, wanted in ((short, (*least, name)), (full(salt), (*most, grown))):
         (made,), taken = print_large_tags([[job]], shape, options, run_here)
         assert (taken.width_mm, taken.height_mm, taken.name) == wanted
-        with open_pdf(made) as pdf:
+        with open_letters(made) as pdf:
             chars = [char for page in pdf.pages for char in page.chars]
         assert min(char["size"] for char in chars) >= 11.99
         said = "".join(char["text"] for char in chars)

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import io
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-import pdfplumber
 import pytest
 
 from giving.lists import demo_book, demo_recipes
+from letters import open_letters
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.tag_shapes import tag_shape
 from stillroom.core.words.problems import Unreadable
@@ -51,7 +50,7 @@ class _Counting:
 
 
 def _letters(pdf: bytes) -> list[list[tuple]]:
-    with pdfplumber.open(io.BytesIO(pdf)) as read:
+    with open_letters(pdf) as read:
         return [
             [
                 (c["text"], c["fontname"][7:], *(round(c[of], 2) for of in ("size", "x0", "top")))

@@ -11,6 +11,7 @@ from typing import Any
 import pypdf
 import pypdfium2
 
+from letters import read_letters
 from stillroom.core.book import Book
 from stillroom.core.care.safety import assess_safety
 from stillroom.core.label.labelling import label_recipe
@@ -114,7 +115,7 @@ def test_no_page_is_nearly_empty_or_holds_only_a_safety_box(
 
 def test_no_type_in_the_book_is_under_the_stated_size(printed: bytes) -> None:
     least: dict[str, float] = {"EBGaramond": 99, "AlegreyaSans": 99}
-    for page in pypdf.PdfReader(io.BytesIO(printed)).pages:
+    for page in read_letters(printed).pages:
 
         def note(text: str, _cm: Any, tm: list[float], font: Any, size: float) -> None:
             if text.strip() and font:
@@ -206,7 +207,7 @@ def test_a_recipe_too_long_for_a_spread_leaves_no_box_alone(data: dict[str, Any]
     made = print_book(
         _swell(data, 30, "Stir it once more, taste it, and write down what you find.")
     )
-    texts = [page.extract_text() for page in pypdf.PdfReader(io.BytesIO(made)).pages]
+    texts = [page.extract_text() for page in read_letters(made).pages]
     assert not [number for number, text in enumerate(texts, start=1) if only_box(text)]
     assert min(fill_of(made)) >= LEAST_FILL
 
@@ -214,5 +215,5 @@ def test_a_recipe_too_long_for_a_spread_leaves_no_box_alone(data: dict[str, Any]
 def test_a_step_longer_than_a_page_flows_on_whole(data: dict[str, Any]) -> None:
     endless = " ".join(f"word{number}" for number in range(1200))
     made = print_book(_swell(data, 1, endless))
-    text = " ".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(made)).pages)
+    text = " ".join(page.extract_text() for page in read_letters(made).pages)
     assert not [number for number in range(1200) if f"word{number}" not in text]

@@ -15,6 +15,7 @@ import zxingcpp
 from PIL import Image
 from pypdf.generic import DictionaryObject
 
+from letters import open_letters
 from stillroom.core.label.contents_list import ContentsEntry
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS
@@ -59,7 +60,7 @@ def test_card_boxes_are_their_nominal_size(jobs: list[CardJob], paper: str, size
         gaps = [after - before for before, after in pairwise(found)]
         assert gaps
         assert max(abs(gap - float(nominal)) for gap in gaps) < TOLERANCE_MM
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         assert pdf.pages[0].width / MM == pytest.approx(float(sheet.width_mm), abs=TOLERANCE_MM)
         assert pdf.pages[0].height / MM == pytest.approx(float(sheet.height_mm), abs=TOLERANCE_MM)
 
@@ -92,7 +93,7 @@ def test_every_word_of_every_card_is_there(jobs: list[CardJob], sheet: bytes) ->
 
 
 def test_no_type_is_under_the_stated_size(sheet: bytes) -> None:
-    with open_pdf(sheet) as pdf:
+    with open_letters(sheet) as pdf:
         sizes = {
             (char["fontname"].partition("+")[2].startswith("Alegreya"), round(char["size"], 2))
             for page in pdf.pages
@@ -190,7 +191,7 @@ def test_letters_no_face_has_are_refused_by_name(
 
 
 def test_start_position_leaves_the_used_places_free(jobs: list[CardJob]) -> None:
-    with open_pdf(print_cards(jobs[-1:], "90x65", SheetOptions(start_at=8))) as pdf:
+    with open_letters(print_cards(jobs[-1:], "90x65", SheetOptions(start_at=8))) as pdf:
         chars = [char for char in pdf.pages[0].chars if char["text"].strip()]
     assert min(char["x0"] for char in chars) / MM > 105
     assert min(char["top"] for char in chars) / MM > 213.5
@@ -213,7 +214,7 @@ def test_a_back_without_a_code_to_scan_has_its_whole_width(jobs: list[CardJob]) 
 
     def first_word_mm(url: str) -> float:
         job = replace(jobs[0], card=replace(jobs[0].card, url=url))
-        with open_pdf(print_cards([job], "90x65", SheetOptions())) as pdf:
+        with open_letters(print_cards([job], "90x65", SheetOptions())) as pdf:
             words = pdf.pages[1].extract_words()
             return min(words, key=lambda word: word["top"])["x0"] / MM
 

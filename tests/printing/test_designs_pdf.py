@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 import zxingcpp
 
+from letters import open_letters
 from sampling import is_whole
 from stillroom.core.book import Book
 from stillroom.core.label.labelling import ContentsEntry
@@ -73,7 +74,7 @@ def test_codes_type_and_contrast_of_a_design_hold(jobs: list[CardJob], name: str
 
 
 def words_on(made: bytes) -> list[dict[str, Any]]:
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         return [char for page in pdf.pages for char in page.chars if char["text"].strip()]
 
 
@@ -94,7 +95,7 @@ def test_large_type_is_black_and_never_under_twelve_points(jobs: list[CardJob], 
 def test_the_tags_of_a_basket_have_their_titles_in_one_size(jobs: list[CardJob], name: str) -> None:
     made = print_tags(jobs[:5], tag_shape("rectangle"), SheetOptions(design=choose_design(name)))
     first = {job.card.title.split()[0]: job.card.title for job in jobs[:5]}
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         words = [
             word
             for page in pdf.pages
@@ -111,7 +112,7 @@ def test_the_tags_of_a_basket_have_their_titles_in_one_size(jobs: list[CardJob],
 
 def lines_of(made: bytes) -> list[list[str]]:
     """Return the words of every line of every column, as a reader sees them."""
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         return [
             line["text"].split()
             for page in pdf.pages
@@ -144,7 +145,7 @@ def test_no_last_line_of_use_or_keeping_is_one_word(jobs: list[CardJob]) -> None
     """Read from the folded card, whose inside is two plain columns."""
     checked = 0
     for job, made in one_by_one(jobs[:6], "folded-a6", "plain"):
-        with open_pdf(made) as pdf:
+        with open_letters(made) as pdf:
             page = pdf.pages[1]
             column = page.crop((page.width / 2, 0, page.width, page.height))
             lines = [
@@ -191,7 +192,7 @@ def test_capitals_are_spaced(jobs: list[CardJob]) -> None:
 def test_allergens_are_centred_where_all_is(jobs: list[CardJob]) -> None:
     job = next(one for one in jobs if one.recipe.slug == "almond-shortbread")
     made = print_cards([job], "90x65", SheetOptions(design=choose_design("own-drawing")))
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         lines = pdf.pages[0].extract_text_lines(return_chars=False)
     middle = [(line["x0"] + line["x1"]) / 2 for line in lines]
     assert max(middle) - min(middle) < 3
@@ -200,7 +201,7 @@ def test_allergens_are_centred_where_all_is(jobs: list[CardJob]) -> None:
 @pytest.mark.parametrize("name", FEW)
 def test_the_address_stands_in_words_under_its_code(jobs: list[CardJob], name: str) -> None:
     made = print_cards(jobs[:1], "folded-a6", SheetOptions(design=choose_design(name)))
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         words = pdf.pages[0].extract_words(extra_attrs=["size"])
     # an address may be broken behind its hyphens and strokes
     told = [word | {"text": word["text"].replace("\u200b", "")} for word in words]
@@ -242,7 +243,7 @@ def test_its_own_drawing_has_the_front_to_itself(pictured: list[CardJob]) -> Non
     assert (wide, high) == pytest.approx((80.8, 46), abs=3)
     assert len(others) == 1  # one to a card
     assert wide * high > 0.55 * 90 * 65
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         front, back = (" ".join(page.extract_text().split()) for page in pdf.pages)
     assert front == " ".join(job.card.title for job in few)
     for job in few:
@@ -253,7 +254,7 @@ def test_its_own_drawing_has_the_front_to_itself(pictured: list[CardJob]) -> Non
 
 def test_a_card_too_full_for_that_keeps_its_foot_on_the_front(pictured: list[CardJob]) -> None:
     made = print_cards(pictured, "90x65", SheetOptions(design=choose_design("own-drawing")))
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         front = pdf.pages[0].extract_text()
     assert front.count("Made on") == 8
     assert min(high for _, high in boxes(made, 0)) > 27.9
@@ -330,7 +331,7 @@ def test_a_full_front_makes_no_small_back(jobs: list[CardJob]) -> None:
     full = replace(job, card=replace(job.card, to="Merrin and Dov", sender="the Lane"))
     (one,) = fit_cards([full], "90x65", options)
     assert one["back"] < one["level"], one
-    with open_pdf(print_cards([full], "90x65", options)) as pdf:
+    with open_letters(print_cards([full], "90x65", options)) as pdf:
         body = [char["size"] for char in pdf.pages[1].chars if "Garamond" in char["fontname"]]
     assert min(body) > 9
 

@@ -9,13 +9,14 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
+from letters import open_letters
 from stillroom.cli import main
 from stillroom.core.book import open_book
 from stillroom.core.paper.sheets import PAPERS
 from stillroom.core.size.scaling import scale_recipe
 from stillroom.printing.kitchen_sheet import print_sheet as sheet_of
 
-from .conftest import MM, ROOT, open_pdf, words_of
+from .conftest import MM, ROOT, words_of
 from .paragraphs import paragraphs_of
 
 # Measures and containers as cooks ask for them; what must stand after "Makes", and what nowhere.
@@ -74,7 +75,7 @@ def test_what_runs_short_and_what_is_left_over_are_told(print_sheet: Print) -> N
 
 
 def test_a_vessel_that_is_too_small_is_told_beside_it(print_sheet: Print) -> None:
-    with open_pdf(print_sheet("quince-ratafia", "--times", "3")) as pdf:
+    with open_letters(print_sheet("quince-ratafia", "--times", "3")) as pdf:
         lines = pdf.pages[0].crop((0, 0, 0.4 * 210 * MM, pdf.pages[0].height)).extract_text_lines()
     at = next(n for n, line in enumerate(lines) if line["text"] == "2 l clip-top jar")
     assert lines[at + 1]["text"].startswith("It would not fit the 2 l vessel")
@@ -106,7 +107,7 @@ def test_the_large_form_is_read_at_arms_length(print_sheet: Print, slug: str, pa
     said = words_of(made)
     for words in ("Take care", "Method", "Contains", "This box is worked out"):
         assert (words.lower() in said.lower()) == (words.lower() in small.lower()), words
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         sides = [[char for char in page.chars if char["text"].strip()] for page in pdf.pages]
         assert min(char["size"] for side in sides for char in side) >= 14
         steps = [char["size"] for char in sides[0] if char["text"].isdigit()]
@@ -152,7 +153,7 @@ def test_no_line_of_a_list_goes_over_the_page_alone_and_no_word_of_a_title(tmp_p
         made = sheet_of(
             recipe, scale_recipe(recipe, None), book.settings, None, PAPERS["a4"], large=True
         )
-        with open_pdf(made) as pdf:
+        with open_letters(made) as pdf:
             said = [" ".join((page.extract_text() or "").split()) for page in pdf.pages]
             title = next(one for one in paragraphs_of(pdf) if one.kind == "H1")
         there = [sum(f" {food} " in f" {page} " for food in foods[:many]) for page in said]

@@ -15,6 +15,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 
+from letters import open_letters
 from sampling import is_whole
 from stillroom.core.book import Book
 from stillroom.core.label.contents_list import ContentsEntry
@@ -100,7 +101,7 @@ def check_type(
     made: bytes, boxes: Callable[[float, float], tuple[float, ...]], least: float = 0
 ) -> None:
     """Check that every letter is large enough and inside the box in which its middle lies."""
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         for page in pdf.pages:
             for char in page.chars:
                 if not char["text"].strip():

@@ -11,6 +11,7 @@ from datetime import date
 
 import pytest
 
+from letters import open_letters
 from stillroom.core.book import Book, open_book
 from stillroom.core.label.labelling import make_card
 from stillroom.core.paper.sheets import PAPERS
@@ -21,7 +22,7 @@ from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_t
 from stillroom.printing.family_book import book_data, print_book
 from stillroom.printing.kitchen_sheet import print_sheet
 
-from .conftest import ROOT, open_pdf
+from .conftest import ROOT
 
 FUDGE = """---
 title: Grandma Peel's "never-fail" fudge
@@ -61,7 +62,7 @@ def fudge(tmp_path_factory: pytest.TempPathFactory) -> Book:
 
 
 def words_of(made: bytes) -> str:
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         return " ".join(" ".join(page.extract_text() for page in pdf.pages).split())
 
 

@@ -13,11 +13,12 @@ from typing import Any
 
 import pytest
 
+from letters import open_letters
 from stillroom.core.book import Book
 from stillroom.core.recipe.model import Recipe
 from stillroom.printing.family_book import book_data, print_book
 
-from .conftest import TODAY, open_pdf
+from .conftest import TODAY
 
 Word = dict[str, Any]
 
@@ -60,7 +61,7 @@ def tried(book: Book, recipes: tuple[Recipe, ...]) -> list[list[Word]]:
             "picture_svg": "",
             "intro": intro,
         }
-    with open_pdf(print_book(swollen)) as pdf:
+    with open_letters(print_book(swollen)) as pdf:
         pages = [page.extract_words(extra_attrs=["size"]) for page in pdf.pages]
     return [
         next(page for page in pages if begins_with(page, f"Trial{n}")) for n in range(len(CASES))

@@ -11,6 +11,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
+from letters import open_letters
 from stillroom.core.label.contents_list import ContentsEntry
 from stillroom.core.label.labelling import UsageCard
 from stillroom.core.recipe.model import Recipe
@@ -55,7 +56,7 @@ def made(recipes: tuple[Recipe, ...], card_of: CardOf) -> dict[tuple[str, str], 
 def read(made: dict[tuple[str, str], bytes]) -> dict[tuple[str, str], list[Paragraph]]:
     found = {}
     for which, pdf in made.items():
-        with open_pdf(pdf) as opened:
+        with open_letters(pdf) as opened:
             found[which] = paragraphs_of(opened)
     return found
 
@@ -180,7 +181,7 @@ def test_straight_quotes_are_curled_by_language(jobs: list[CardJob]) -> None:
 
 
 def heard(pdf: bytes) -> str:
-    with open_pdf(pdf) as opened:
+    with open_letters(pdf) as opened:
         return "\n".join(
             "".join(char["text"] for char in line)
             for one in paragraphs_of(opened)
@@ -193,7 +194,7 @@ def test_capitals_are_spaced(jobs: list[CardJob]) -> None:
     for word in ("MINIMUM", "minimum"):
         said = replace(jobs[0].card, message=f"a {word} of it")
         pdf = print_cards([replace(jobs[0], card=said)], "90x65", SheetOptions())
-        with open_pdf(pdf) as opened:
+        with open_letters(pdf) as opened:
             one = next(one for one in paragraphs_of(opened) if word in one.text)
         line = one.lines[0]
         at = "".join(char["text"] for char in line).index(word)
@@ -216,7 +217,7 @@ def test_long_words_are_parted_as_their_language_parts_them(
     word = parts.replace("-", "")
     said = replace(jobs[0].card, use=f"Ein {word} mit dem {word} und von {word} in {word}.")
     pdf = print_cards([replace(jobs[0], card=said)], "90x65", SheetOptions(language=language))
-    with open_pdf(pdf) as opened:
+    with open_letters(pdf) as opened:
         one = next(one for one in paragraphs_of(opened) if "mit dem" in one.text)
     assert one.parted, one.said
     syllables = parts.split("-")
@@ -247,7 +248,7 @@ def test_figures_are_those_of_their_face(made: dict[tuple[str, str], bytes]) -> 
     """
     heights: dict[str, set[float]] = {"EBGaramond": set(), "AlegreyaSans": set()}
     document = pypdfium2.PdfDocument(made["plain", "90x65"])
-    with open_pdf(made["plain", "90x65"]) as opened:
+    with open_letters(made["plain", "90x65"]) as opened:
         faces = [
             [(char["text"], char["fontname"], char["size"]) for char in page.chars]
             for page in opened.pages
@@ -285,7 +286,7 @@ def test_every_letter_is_readable_on_its_paper_and_from_a_grey_printer(
 ) -> None:
     few = [replace(jobs[0], card=replace(jobs[0].card, **NAMES))]
     pdf = print_cards(few, "folded-a6", SheetOptions(design=choose_design(name)))
-    with open_pdf(pdf) as opened:
+    with open_letters(pdf) as opened:
         inks = {
             tuple(float(part) for part in char["non_stroking_color"])
             for page in opened.pages
@@ -320,7 +321,7 @@ def test_all_words_of_a_title_stand_as_far_apart(jobs: list[CardJob]) -> None:
     title = """Fudge, "no fail" since '68, for two: for you, for me; for all, for ever"""
     named = [replace(jobs[0], card=replace(jobs[0].card, title=title))]
     gaps = []
-    with open_pdf(print_cards(named, "folded-a6", SheetOptions())) as opened:
+    with open_letters(print_cards(named, "folded-a6", SheetOptions())) as opened:
         (head,) = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
         for line in head.lines:
             seen = [char for char in line if char["text"].strip()]
@@ -338,7 +339,7 @@ def test_a_short_last_part_of_a_list_stands_beside_another(jobs: list[CardJob], 
     job = next(one for one in jobs if one.recipe.slug == "lavender-sugar")
     card = replace(job.card, contents=tuple(parts), strength_text="")
     for size in ("90x65", "folded-a6"):
-        with open_pdf(print_cards([replace(job, card=card)], size, SheetOptions())) as pdf:
+        with open_letters(print_cards([replace(job, card=card)], size, SheetOptions())) as pdf:
             words = [word for page in pdf.pages for word in page.extract_words()]
         (last,) = [word for word in words if word["text"] == "salt."]
         beside = [

@@ -14,11 +14,11 @@ from typing import Any
 
 import pytest
 
+from letters import open_letters
 from stillroom.core.label.labelling import ContentsEntry
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards
 from stillroom.printing.family_book import print_book
 
-from .conftest import open_pdf
 from .paragraphs import Paragraph, paragraphs_of
 
 
@@ -79,7 +79,7 @@ def set_in(jobs: list[CardJob]) -> dict[str, list[Paragraph]]:
     for language, told in TOLD.items():
         shifted = [with_use(jobs[0], f"{'x' * (at + 1)} {told.words}") for at in range(SHIFTS)]
         pdf = print_cards(shifted, "90x65", SheetOptions(language=language))
-        with open_pdf(pdf) as opened:
+        with open_letters(pdf) as opened:
             found[language] = [one for one in paragraphs_of(opened) if told.whole[0] in one.text]
     return found
 
@@ -124,7 +124,7 @@ def test_long_words_are_parted_as_the_language_parts_them(
         with_use(jobs[0], f"{'x' * (at + 1)} {word} yy {word} zz {word}.") for at in range(SHIFTS)
     ]
     pdf = print_cards(shifted, "90x65", SheetOptions(language=language))
-    with open_pdf(pdf) as opened:
+    with open_letters(pdf) as opened:
         parted = [end for one in paragraphs_of(opened) if "yy" in one.text for end in one.parted]
     assert len(parted) > 3
     assert set(parted) <= may_end(parts)
@@ -154,7 +154,7 @@ def test_the_book_parts_long_words_as_the_language_parts_them(
         changed[key] = [one for one in changed[key] if slugs >= set(one["slugs"])]
     changed["month_index"] = []
     changed["writers"] = []
-    with open_pdf(print_book(changed)) as opened:
+    with open_letters(print_book(changed)) as opened:
         found = [one for one in paragraphs_of(opened) if "yy" in one.text]
     assert any(one.kind.startswith("H") for one in found)
     parted = [end for one in found for end in ends_within(word, one)]
@@ -171,7 +171,7 @@ def ends_within(word: str, one: Paragraph) -> list[str]:
 
 def test_no_ordinary_line_of_the_book_ends_in_a_parted_word(printed: bytes) -> None:
     """Set ragged, English needs it nowhere: a hyphen at a line's end is the word's own."""
-    with open_pdf(printed) as opened:
+    with open_letters(printed) as opened:
         running = [one for one in paragraphs_of(opened) if len(one.lines) > 1]
     parted = [end for one in running for end in one.parted]
     own = {"product", "still", "use", "food", "candle", "single", "half", "cold", "wide", "sand"}
@@ -186,7 +186,7 @@ def test_a_title_s_words_stay_whole_where_a_line_holds_them(jobs: list[CardJob])
     title = "Elisenlebkuchen mit Haselnüssen, Mandeln und Orangeat nach Großmutters Weihnachtsbuch"
     named = replace(jobs[0], card=replace(jobs[0].card, title=title))
     for size in ("90x65", "folded-a6"):
-        with open_pdf(print_cards([named], size, SheetOptions(language="de_DE"))) as opened:
+        with open_letters(print_cards([named], size, SheetOptions(language="de_DE"))) as opened:
             (head,) = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
         assert len(head.lines) > 1
         assert head.text == title
@@ -199,7 +199,7 @@ def test_no_sign_begins_a_line_of_a_french_title(jobs: list[CardJob]) -> None:
         for at in range(SHIFTS)
         for end in ("du nougat ? Voilà !", "des dragées : 1 1/2 livre « maison »")
     ]
-    with open_pdf(print_cards(named, "90x65", SheetOptions(language="fr_FR"))) as opened:
+    with open_letters(print_cards(named, "90x65", SheetOptions(language="fr_FR"))) as opened:
         heads = [one for one in paragraphs_of(opened) if one.kind.startswith("H")]
     assert len(heads) == len(named)
     assert sum(len(head.lines) > 1 for head in heads) > SHIFTS
@@ -228,7 +228,7 @@ def test_no_part_of_a_word_ends_a_list_and_no_allergen_is_parted(jobs: list[Card
     options = SheetOptions(language="de_DE")
     said = []
     for size in ("90x65", "folded-a6"):
-        with open_pdf(print_cards(cards, size, options)) as pdf:
+        with open_letters(print_cards(cards, size, options)) as pdf:
             said += paragraphs_of(pdf)
     lists_set = [one for one in said if one.text.startswith("What is in it")]
     named = [one for one in said if "Mandelplättchen" in one.text]

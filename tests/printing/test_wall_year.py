@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
+from letters import open_letters
 from stillroom.core.book import Book
 from stillroom.core.paper.sheets import WALL_PAPERS
 from stillroom.core.recipe.model import Recipe
@@ -124,7 +125,7 @@ def test_every_month_is_named_in_order_large_enough_to_read_across_a_room(
     turned = [*MONTH_NAMES[10:], *MONTH_NAMES[:10]]
     years = {"November": " 2026", "January": " 2027"}
     assert heads == [*(f"{name}{years.get(name, '')}" for name in turned), "After that"]
-    with open_pdf(hung[1]) as pdf:
+    with open_letters(hung[1]) as pdf:
         least = min(char["size"] for page in pdf.pages for char in page.chars)
     assert least >= 10
 
@@ -178,7 +179,7 @@ def test_work_for_a_later_giving_day_says_so_and_no_other_does(hung: tuple[str, 
         "November 2027": [("Heather mead", "2028")],
         "December 2027": [("Heather mead", "2028")],
     }
-    with open_pdf(hung[1]) as pdf:
+    with open_letters(hung[1]) as pdf:
         said = " ".join(page.extract_text() for page in pdf.pages)
     assert len(re.findall(r"for 20\d\d", said)) == 5
 
@@ -205,7 +206,7 @@ def test_a_long_book_goes_on_it_smaller_or_is_refused_by_its_fullest_month(
     recipes: tuple[Recipe, ...],
 ) -> None:
     made = print_year(year_of(recipes, 2), "A book", paper=WALL_PAPERS["a3"])
-    with open_pdf(made) as pdf:
+    with open_letters(made) as pdf:
         assert len(pdf.pages) == 1
         assert min(char["size"] for char in pdf.pages[0].chars) >= 10
     with pytest.raises(Unreadable, match="December is the fullest month"):

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
+from loaded import run_loaded
 from stillroom.beginning.book import Answers, begin_book
 
 BUILDER = Path(__file__).parents[2] / "builder"
@@ -22,15 +22,8 @@ def book(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def build(book: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", "stillroom", "build", *words],
-        cwd=book,
-        env={**os.environ, "PYTHONPATH": str(BUILDER), "STILLROOM_PROCESSES": "1"},
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        check=False,
-    )
+    around = {**os.environ, "PYTHONPATH": str(BUILDER), "STILLROOM_PROCESSES": "1"}
+    return run_loaded(["stillroom", "build", *words], book, around)
 
 
 def test_the_last_lines_name_the_folder_and_no_temporary_one(book: Path) -> None:

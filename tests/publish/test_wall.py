@@ -5,12 +5,12 @@ from __future__ import annotations
 import os
 import shutil
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 import yaml
 
+from loaded import run_loaded
 from stillroom.core.book import open_book
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.publish.wall import find_private, know_private_words
@@ -55,17 +55,8 @@ def small_book(folder: Path) -> Path:
 
 
 def build(folder: Path) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "mkdocs", "build", "--strict"]
-    environment = {**os.environ, "NO_COLOR": "1"}
-    return subprocess.run(
-        command,
-        cwd=folder,
-        capture_output=True,
-        text=True,
-        encoding="utf-8",
-        check=False,
-        env=environment,
-    )
+    words = ["mkdocs", "build", "--strict"]
+    return run_loaded(words, folder, {**os.environ, "NO_COLOR": "1"})
 
 
 def test_a_small_book_builds_with_nothing_but_a_recipe(tmp_path: Path) -> None:

@@ -13,12 +13,14 @@ import sys
 import time
 from pathlib import Path
 
+from loaded import run_loaded
+
 _ENDS_AT = "STILLROOM_ENDS_AT"
 """Before which step it ends; 0 ends nothing, and says at the end how many there were."""
 _ARMED_BY = "STILLROOM_ARMED_BY"
 """A file without which no step counts; a server is first to be ready."""
-HOOKED = f'''
-import atexit, os, runpy, signal, sys
+_HOOK = f'''
+import atexit, os, signal, sys
 sys.dont_write_bytecode = True
 last, armed = int(os.environ["{_ENDS_AT}"]), os.environ.get("{_ARMED_BY}")
 steps = [0]
@@ -42,10 +44,12 @@ def hook(name, about):
 if last == 0:
     atexit.register(lambda: print(f"steps={{steps[0]}}", file=sys.stderr))
 sys.addaudithook(hook)
-words = sys.argv[1:]
-sys.argv = words
-runpy.run_module(words[0], run_name="__main__", alter_sys=True)
 '''
+HOOKED = f"""{_HOOK}
+import runpy
+sys.argv = sys.argv[1:]
+runpy.run_module(sys.argv[0], run_name="__main__", alter_sys=True)
+"""
 ENVIRONMENT = {
     **os.environ,
     "NO_COLOR": "1",
@@ -66,17 +70,15 @@ def start(folder: Path, words: list[str], step: int, armed_by: str = "") -> subp
 def count_steps(folder: Path, words: list[str]) -> tuple[int, float]:
     """Run a command to its end; return how many steps it has, and its seconds."""
     begun = time.monotonic()
-    run = start(folder, words, 0)
-    out, said = run.communicate()
-    assert run.returncode == 0, (out + said).decode()
-    steps = int(said.decode().rpartition("steps=")[2].split()[0])
+    run = run_loaded(words, folder, {**ENVIRONMENT, _ENDS_AT: "0"}, _HOOK)
+    assert run.returncode == 0, run.stdout + run.stderr
+    steps = int(run.stderr.rpartition("steps=")[2].split()[0])
     return steps, time.monotonic() - begun
 
 
 def end_at_step(folder: Path, words: list[str], step: int) -> bool:
     """Say whether a command was ended before that step of its own."""
-    run = start(folder, words, step)
-    run.communicate()
+    run = run_loaded(words, folder, {**ENVIRONMENT, _ENDS_AT: str(step)}, _HOOK)
     return run.returncode == -signal.SIGKILL
 
 

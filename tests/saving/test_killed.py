@@ -21,6 +21,7 @@ import pytest
 import yaml
 
 from giving.lists import small_list
+from loaded import run_loaded
 from publish.test_wall import small_book
 from saving.killed import count_steps, end_after, end_at_step
 from stillroom.core.private.shapes import PACK_MARKER
@@ -60,10 +61,7 @@ class Command:
 
 
 def run(folder: Path, words: list[str]) -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [sys.executable, "-m", *words], cwd=folder, check=False, capture_output=True, text=True,
-        encoding="utf-8", env={**os.environ, "SOURCE_DATE_EPOCH": "1795780800"},
-    )  # fmt: skip
+    return run_loaded(words, folder, {**os.environ, "SOURCE_DATE_EPOCH": "1795780800"})
 
 
 def build_old(folder: Path) -> None:

@@ -6,13 +6,13 @@ import os
 import re
 import shlex
 import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 import yaml
 from click.testing import CliRunner, Result
 
+from loaded import run_loaded
 from publish.test_wall import small_book
 from stillroom.cli import main
 from stillroom.giving.guard import warn_of_git
@@ -192,13 +192,7 @@ def test_a_site_takes_the_place_of_a_site_alone(
     (book / "mkdocs.yml").write_text(yaml.safe_dump(config | {"site_dir": site}), encoding="utf-8")
     before = sorted(book.rglob("*"))
     for words in (["check"], ["build", "--quiet"]):
-        done = subprocess.run(
-            [sys.executable, "-m", "stillroom.cli", *words],
-            capture_output=True,
-            text=True,
-            encoding="utf-8",
-            check=False,
-        )
+        done = run_loaded(["stillroom.cli", *words], Path.cwd(), os.environ)
         assert (done.returncode == 1) == bool(told), done.stdout + done.stderr
         assert told in done.stdout + done.stderr
         assert not told or sorted(book.rglob("*")) == before
