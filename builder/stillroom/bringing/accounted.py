@@ -12,7 +12,7 @@ from typing import Final
 
 from stillroom.bringing.doubted import quoted
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.head_rows import is_head
+from stillroom.bringing.head_rows import heads_method, is_head
 from stillroom.bringing.heads import STEP_WORD, heads_comments, plain, section_of, words
 from stillroom.bringing.known_work import words_of
 from stillroom.bringing.makes_said import is_only_makes
@@ -63,7 +63,7 @@ def _of_a_recipe(rows: Iterable[Row]) -> Iterator[Row]:
     """Yield the rows that may be of a recipe: none below "Comments" or "More recipes"."""
     dropped = False
     for row in rows:
-        if is_head(row) or heads_comments(row.text):
+        if is_head(row) or heads_method(row) or heads_comments(row.text):
             dropped = plain(row.text) in words("dropped") or heads_comments(row.text)
         elif not (dropped or _is_read(row.text)):
             yield row

@@ -109,7 +109,8 @@ def _is_a_tip(text: str) -> bool:
 
 def _without_farewell(kept: tuple[Row, ...], reached: bool) -> tuple[tuple[Row, ...], bool]:
     for at in range(max(len(kept) - _LAST_ROWS, 1), len(kept)):
-        told_above = any(is_sentence(row.text) for row in kept[:at])  # "Love apples" is a title
+        # "Love apples" is a title
+        told_above = any(is_sentence(row.text) or greets(row.text) for row in kept[:at])
         ends = told_above and not any(_is_of_recipe(row) for row in kept[at + 1 :])
         if ends and _parts(kept[at]):
             return kept[:at], True

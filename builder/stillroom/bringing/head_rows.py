@@ -17,6 +17,12 @@ from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.core.lines.staple_table import staples_named
 
 _SHOWN: Final = 6
+# "Cómo elaborar la receta de Polvorones:", "So werden die Kekse gemacht:"
+_HOW: Final = re.compile(
+    r"(?:and\s+|und\s+)?(?:how|wie|so|come|cómo|como|comment|voici\s+comment|hoe|zo|hur|så|hvordan|sådan|slik|jak|hogyan|miten)\s+"
+    r"(?:[^\W\d][\w'’-]*\s*){2,9}:",
+    re.IGNORECASE,
+)
 _MOST_OF_A_PART: Final = 4
 _LEAST_PARTS: Final = 2
 """Words that stand both in a list and in its method, from which on they are the parts of both."""
@@ -84,7 +90,10 @@ def is_a_recipe_head(text: str) -> bool:
 
 def heads_method(row: Row) -> bool:
     """Whether a row heads a method behind a list in words of its own: "How to make plum gin"."""
-    return row.shape in ("heading", "line") and bool(_HOW_TO.fullmatch(row.text.strip()))
+    text = row.text.strip()
+    return row.shape in ("heading", "line") and bool(
+        _HOW_TO.fullmatch(text) or _HOW.fullmatch(text)
+    )
 
 
 def with_parts_named_twice(rows: Sequence[Row], listed: Sequence[int], end: int) -> list[Row]:

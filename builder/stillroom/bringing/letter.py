@@ -40,6 +40,7 @@ _MAILED: Final = re.compile(
     r"Content-Type|Delivered-To|X-[\w-]+)\s?:\s",
     re.IGNORECASE,
 )
+_SAVED: Final = re.compile(r"\W*saved by\b", re.IGNORECASE)
 _FEW_WORDS: Final = 5
 
 
@@ -63,7 +64,16 @@ def read_letter(
     subject = subject_of(_header(message, "subject"))
     sender = _header(message, "from")
     name = email.utils.parseaddr(sender)[0] if "@" in sender else sender
-    origin = Origin(called, writer=tidy(name).strip("\"' "), title=tidy(subject), letter=True)
+    saved = tidy(_header(message, "snapshot-content-location"))  # a page that a browser saved
+    name = "" if _SAVED.match(name) else name
+    origin = Origin(
+        called,
+        address=saved,
+        writer=tidy(name).strip("\"' "),
+        title=tidy(subject),
+        others=bool(saved),
+        letter=not saved,
+    )
     body = b""
     html = False
     hung: list[tuple[str, bytes]] = []
@@ -101,7 +111,7 @@ def read_rows(page: tuple[Row, ...], origin: Origin) -> tuple[tuple[Row, ...], O
         writer=tidy(writer) or origin.writer,
         title=tidy(subject) or origin.title,
         beside=bool(left),
-        letter=True,
+        letter=not origin.others,
     )
     return _unsigned(page, left), passed_on
 

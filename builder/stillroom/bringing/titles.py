@@ -76,7 +76,7 @@ _OF_A_SENTENCE: Final = re.compile(
     re.IGNORECASE,
 )
 LIST_FOR: Final = re.compile(
-    r"(?:the\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
+    r"(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
     r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
