@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_title
+from stillroom.bringing.yield_labels import labelled_yield
 
 _SO_MANY: Final = re.compile(
     r"(?P<title>[^\W\d][^.!?:;,\d]{2,60}?)(?:\s*,\s*|\s+[-–—]\s+|\s+)"
@@ -37,7 +38,8 @@ def with_makes_apart(rows: Sequence[Row]) -> list[Row]:
             is_ingredient(one.text) and begins_with_amount(one.text) for one in below
         )
         above = rows[place - 1].text if place and not row.gap else ""
-        if said and heads and _names(said["title"]) and not is_ingredient(above):
+        named = said and _names(said["title"]) and not labelled_yield(row.text)
+        if said and named and heads and not is_ingredient(above):
             found.append(replace(row, text=said["title"], shape="heading", level=row.level or 1))
             found.append(Row(f"Makes {said['makes']}", "line"))
         else:

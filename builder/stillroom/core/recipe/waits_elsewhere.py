@@ -52,6 +52,13 @@ _THE_NEXT_DAY: Final = late_regex(
     r"|fino al giorno (?:dopo|successivo|seguente)|tot de volgende dag|till nästa dag",
     re.IGNORECASE,
 )
+# "hält 3 Monate", "hält es bis zu 6 Monate", "håller 2 månader": the length right behind the verb
+_HOLDS: Final = late_regex(
+    r"\b(?:hält|halten|håller)\s+(?:(?:es|er|sie|das|sich)\s+)?"
+    r"(?:(?:bis\s+zu|etwa|ca\.?|circa|rund|mindestens|gut|ungefähr|upp\s+till|cirka|minst)\s+){0,2}"
+    r"(?:\d|eine?n?\s|zwei\s|drei\s|vier\s|sechs\s|ett?\s|två\s|tre\s|fyra\s|sex\s)",
+    re.IGNORECASE,
+)
 _HALF_A_DAY: Final = 12
 _RHYTHMS: Final = ("twice_a_day", "every_2_days", "every_3_days", "every_day", "every_week")
 
@@ -197,10 +204,13 @@ def keeps_elsewhere(sentence: str) -> Span | None:
 
     >>> str(keeps_elsewhere("In der Blechdose halten sie 3 Wochen."))
     '3 weeks'
+    >>> str(keeps_elsewhere("Die Mischung hält 3 Monate."))
+    '3 months'
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
-    if not _any_of("keeping").search(sentence) or _any_of("before_use").search(sentence):
+    kept = _any_of("keeping").search(sentence) or _HOLDS.search(sentence)
+    if not kept or _any_of("before_use").search(sentence):
         return None
     for loose, least in _LOOSELY:
         sentence = re.sub(loose, least, sentence, flags=re.IGNORECASE)
