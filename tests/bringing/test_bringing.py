@@ -209,14 +209,14 @@ def test_an_ingredient_is_not_mistaken_for_figures_of_nutrition() -> None:
 
 
 def test_mark_up_braces_and_colons_do_no_harm() -> None:
-    text = papers.TEXT.replace("1 kg damsons", "For the top: 1 kg <b>damsons</b> #3").replace(
+    text = papers.TEXT.replace("1 kg damsons", "Of the best: 1 kg <b>damsons</b> #3").replace(
         "Fill it", "Fill {it} ![x](http://elsewhere.example/x.png) <script>alert(1)</script>"
     )
     brought = one_of("note.txt", text.encode())
     assert "<" not in brought.text
     assert "elsewhere" not in brought.text
     assert "{" not in brought.text
-    assert '"For the top: 1 kg damsons #3"' in brought.text
+    assert '"Of the best: 1 kg damsons #3"' in brought.text
 
 
 def test_a_file_of_the_books_own_form_is_left_as_it_is() -> None:

@@ -70,7 +70,7 @@ def makes_of(text: str) -> str:
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
     if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
         return text.strip()
-    if told := labelled_yield(text) or made_in_words(text[-_LONGEST_SAID:]):
+    if told := made_in_words(text[-_LONGEST_SAID:]) or labelled_yield(text):
         return told
     found = MAKES.search(text[-_LONGEST_SAID:])
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
