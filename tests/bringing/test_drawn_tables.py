@@ -25,7 +25,7 @@ _O = " ".join(
     for one in ("office", "text", "table")
 )
 MIX = [("1 tsp", "crumbled sage"), ("1 tsp", "garlic powder"), ("3/4 tsp", "salt")]
-CHUTNEY = [("2.5kg (5lb)", "sliced green tomatoes"), ("500g (1lb)", "chopped onions")]
+CHUTNEY = [("2.5kg (5lb)", "sliced green tomatoes"), ("25g (1oz)", "salt")]
 STEP = "Mix everything in a bowl and put it into an air-tight jar."
 
 

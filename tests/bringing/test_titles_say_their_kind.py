@@ -214,3 +214,36 @@ def test_a_title_says_its_kind_or_is_asked(title: str, kinds: str) -> None:
     kind = find_kind(guess.word).name if guess.word else "asked"
     assert kind in kinds.split("|"), guess
     assert guess.word or (guess.what and guess.mend)
+
+
+@pytest.mark.parametrize(
+    ("title", "kind"),
+    [
+        ("Badesalz", "bath salt"),
+        ("Lavendelbadesalz", "bath salt"),
+        ("Lavendel-Badesalz", "bath salt"),
+        ("Fußbadesalz", "bath salt"),
+        ("Peelingsalz", "body scrub"),
+        ("Zuckerpeeling", "body scrub"),
+        ("Badekaramellen", "bath bomb"),
+        ("Sel de bain à la lavande", "bath salt"),
+        ("Sal de baño", "bath salt"),
+        ("Sali da bagno", "bath salt"),
+        ("Badzout", "bath salt"),
+        ("Badsalt", "bath salt"),
+        ("Sól do kąpieli", "bath salt"),
+        ("Sais de banho", "bath salt"),
+        ("Salzteig", "salt dough"),
+        ("Pâte à sel", "salt dough"),
+        ("Huile de massage", "massage oil"),
+        ("Gommage au sucre", "body scrub"),
+        ("Lavendelsæbe", "soap"),
+        ("Kräutersalz", "herb salt"),
+        ("Sel aux herbes", ""),
+        ("Bade cake", "cake"),
+        ("Peeling plum jam", "jam"),
+    ],
+)
+def test_what_is_for_the_bath_or_the_skin_is_no_food(title: str, kind: str) -> None:
+    """A bath salt whose kind were a salt for the kitchen would be counted as eaten."""
+    assert kind_of_title(title).word == kind

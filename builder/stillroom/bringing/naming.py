@@ -115,6 +115,27 @@ _ENDINGS: Final = {
 }
 """How German and Dutch words end that name what is made; none that ends another ("Hummus")."""
 
+# what is for the bath, the skin or the shelf, in ten languages: a salt of that name is not eaten
+_NOT_EATEN: Final = (
+    ("bath salt", r"\w*bade?-?salz\w*|badzout|badsalt|badesalt|sels? (?:de|pour le) bain"
+     r"|sal(?:es)? de ba[nñ]o|sal[ei] da bagno|s[oó]l(?:e)? do kąpieli|sais de banho"
+     r"|sól do stóp|fußsalz"),
+    ("bath bomb", r"\w*bade(?:bomben?|kugeln?|pralinen?|karamellen?|tabletten?)|(?:bad)?bruisbal\w*"
+     r"|badbom(?:b|ber)|badebombe[r]?|bombes? (?:de|pour le) bain|bombas? de ba[nñ]o"
+     r"|bomb[ae] da bagno|kul[ae] do kąpieli|bombas? de banho"),
+    ("bath oil", r"badeöl\w*|badolie|badolja|badeolje|huiles? (?:de|pour le) bain"
+     r"|aceites? de ba[nñ]o|oli[oi]? da bagno|olej(?:ek)? do kąpieli|óleos? de banho"),
+    ("massage oil", r"massageöl\w*|massageolie|massageolja|massasjeolje|huiles? de massage"
+     r"|aceites? de masaje|oli[oi]? da massaggi\w*|olej(?:ek)? do masażu|óleos? de massagem"),
+    ("body scrub", r"\w+peelings?|peeling-?\w+|peeling(?=\W*$)|\w*skrubb?|gommages?|exfoliantes?|scrub|esfoliantes?"),
+    ("salt dough", r"salzteig\w*|zoutdeeg|trolldeg|trylledej|pâte à sel|pasta di sale|masa de sal"
+     r"|masa solna|massa de sal"),
+    ("lip balm", r"lippenbalsam\w*|lippenpflege\w*|lippenbalsem|läppbalsam|læbepomade|leppepomade"
+     r"|baumes? à lèvres|bálsamos? labial(?:es)?|balsam[oi] (?:per )?labbra|balsam do ust"
+     r"|bálsamos? labia(?:l|is)"),
+    ("soap", r"\w*tvål\w*|\w*sæbe\w*|\w*såpe\w*|mydł[oa]|sabonetes?|mýdlo"),
+)  # fmt: skip
+
 
 @dataclass(frozen=True)
 class Guess:
@@ -171,6 +192,9 @@ def kind_of_title(title: str) -> Guess:
 
 def _by_title(title: str) -> Guess | None:
     asked: Guess | None = None
+    for called, named in _NOT_EATEN:
+        if re.search(rf"(?<![\w])(?:[\w-]*-)?(?:{named})(?![\w])", title, re.IGNORECASE):
+            return Guess(find_kind(called).spoken)
     for word in _last_words(title):
         try:
             found = kind_called(word)

@@ -141,7 +141,12 @@ def rows_of_cells(cells: Sequence[Sequence[str]]) -> list[Row] | None:
 
 def _holds_two(row: Sequence[str]) -> bool:
     """Whether a row holds two things, as a list set in two columns has them."""
-    return sum(is_ingredient(cell) and not AMOUNT_ALONE.fullmatch(cell) for cell in row) > 1
+    return sum(is_ingredient(cell) and not _is_amount(cell) for cell in row) > 1
+
+
+def _is_amount(cell: str) -> bool:
+    """Whether a cell is an amount with nothing behind it but another one in brackets."""
+    return bool(AMOUNT_ALONE.fullmatch(_BRACKETED.sub("", cell).strip()))
 
 
 def heads_columns(line: str) -> bool:
