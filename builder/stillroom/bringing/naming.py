@@ -128,8 +128,8 @@ _NOT_EATEN: Final = (
     ("massage oil", r"massageöl\w*|massageolie|massageolja|massasjeolje|huiles? de massage"
      r"|aceites? de masaje|oli[oi]? da massaggi\w*|olej(?:ek)? do masażu|óleos? de massagem"),
     ("body scrub", r"\w+peelings?|peeling-?\w+|peeling(?=\W*$)|\w*skrubb?|gommages?|exfoliantes?|scrub|esfoliantes?"),
-    ("salt dough", r"salzteig\w*|zoutdeeg|trolldeg|trylledej|pâte à sel|pasta di sale|masa de sal"
-     r"|masa solna|massa de sal"),
+    ("salt dough", r"salzteig\w*|zoutdeeg|trolldeg|trylledej|pâte à sel|pasta di sale"
+     r"|masa de sal|masa solna|massa de sal"),
     ("lip balm", r"lippenbalsam\w*|lippenpflege\w*|lippenbalsem|läppbalsam|læbepomade|leppepomade"
      r"|baumes? à lèvres|bálsamos? labial(?:es)?|balsam[oi] (?:per )?labbra|balsam do ust"
      r"|bálsamos? labia(?:l|is)"),
