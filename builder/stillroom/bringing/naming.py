@@ -127,7 +127,8 @@ _NOT_EATEN: Final = (
      r"|aceites? de ba[nñ]o|oli[oi]? da bagno|olej(?:ek)? do kąpieli|óleos? de banho"),
     ("massage oil", r"massageöl\w*|massageolie|massageolja|massasjeolje|huiles? de massage"
      r"|aceites? de masaje|oli[oi]? da massaggi\w*|olej(?:ek)? do masażu|óleos? de massagem"),
-    ("body scrub", r"\w+peelings?|peeling-?\w+|peeling(?=\W*$)|\w*skrubb?|gommages?|exfoliantes?|scrub|esfoliantes?"),
+    ("body scrub", r"\w+peelings?|peeling-?\w+|peeling(?=\W*$)|\w*skrubb?"
+     r"|gommages?|exfoliantes?|scrub|esfoliantes?"),
     ("salt dough", r"salzteig\w*|zoutdeeg|trolldeg|trylledej|pâte à sel|pasta di sale"
      r"|masa de sal|masa solna|massa de sal"),
     ("lip balm", r"lippenbalsam\w*|lippenpflege\w*|lippenbalsem|läppbalsam|læbepomade|leppepomade"
