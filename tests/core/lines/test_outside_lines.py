@@ -40,6 +40,18 @@ dried organic elderberries, 100 g | en_GB | 100 g | dried elderberry
 1 cuillere a soupe de sucre | fr_FR | 1 tbsp | granulated sugar
 2 cuilleres a cafe de cannelle | fr_FR | 2 tsp | ground cinnamon
 1 pincée de sel | fr_FR | 1 pincée | salt
+1 tsk stødt nelliker | da_DK | 1 tsp | ground cloves
+100 g puddersukker | da_DK | 100 g | brown sugar
+200 g de açúcar mascavado | pt_PT | 200 g | muscovado sugar
+500 g de abóbora descascada | pt_PT | 500 g | pumpkin
+2 EL getrocknete Orangenschalen | de_DE | 2 tbsp | dried orange peel
+20 g gefriergetrocknete Himbeeren | de_DE | 20 g | freeze-dried raspberry
+2 lyzki cukru | pl_PL | 2 tbsp | granulated sugar
+100 g Cornish sea salt | en_GB | 100 g | sea salt
+2 tbsp Canadian maple syrup | en_GB | 2 tbsp | maple syrup
+100 g Belgian dark chocolate | en_GB | 100 g | dark chocolate
+1 tsp English mustard seeds | en_GB | 1 tsp | mustard seeds
+50 g Kentish cobnuts | en_GB | 50 g | hazelnuts
 1 magret de canard | fr_FR | 1 | duck breast
 1 poivron rouge ou vert | fr_FR | 1 | red pepper + green pepper
 2 pommes vertes ou jaunes | fr_FR | 2 | apple
