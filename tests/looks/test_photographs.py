@@ -197,6 +197,10 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path.write_text(text.replace("card:", facts, 1), encoding="utf-8")
     for kind, ending in KINDS.items():
         (book.pictures_dir / f"plums{ending}").write_bytes(saved(kind, 6))
+    # of the pictures only what a page shows is published
+    shown = "\n".join(f"![Plums](pictures/plums{ending})" for ending in KINDS.values())
+    about = book.docs_dir / "about.md"
+    about.write_text(f"{about.read_text(encoding='utf-8')}\n{shown}\n", encoding="utf-8")
     (book.pictures_dir / "IMG.HEIC").write_bytes(b"\0\0\0\x18ftypheic" + PLANTED)
     (book.docs_dir / "house.jpg").write_bytes(saved("JPEG"))
     built = run_loaded(["mkdocs", "build", "--strict"], folder, os.environ)
