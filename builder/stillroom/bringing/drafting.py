@@ -27,7 +27,7 @@ from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.typed_marks import pieces
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.method.keeping_said import may_say_keeping
+from stillroom.core.method.keeping_said import how_to_say_it, may_say_keeping
 from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.settings import BookSettings
 
@@ -302,8 +302,7 @@ def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     if found := next(kept, None):
         said, span = found
         what = f'How long it keeps may stand here: "{said}"'
-        mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'
-        made.ask(place, what, mend)
+        made.ask(place, what, how_to_say_it(span))
     else:
         _ask_of_vague(made, place, lines)
 

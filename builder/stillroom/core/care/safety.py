@@ -190,7 +190,6 @@ def _fills(
     evidence: Evidence, facts: SafetyFacts, settings: BookSettings, asked: str
 ) -> Mapping[str, str]:
     """Return what fills the blanks of a rule; what is slow to say, only where it is asked for."""
-    keeps = facts.recipe.keeps.unopened
     strongest = max((thing.abv for thing in evidence.things if thing.abv), default=None)
     grams = sum((thing.grams or Fraction(0) for thing in evidence.things), Fraction(0))
     acidity = facts.recipe.acidity
@@ -209,7 +208,7 @@ def _fills(
         "works": "" if evidence.things else join_and(evidence.words),
         "abv": _plain(strongest) if strongest else "unstated",
         "strength": _say_strength(facts),
-        "keeps": str(keeps) if keeps else "for a time that is not stated",
+        "keeps": facts.recipe.keeps.claim_words or "for a time that is not stated",
         "where": PLACE_WORDS[facts.place],
         "book_keeps": f"{limit.longest} {limit.where}".strip() if limit else "",
         "book_source": limit.source if limit else "",

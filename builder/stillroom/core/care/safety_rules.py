@@ -201,7 +201,7 @@ def _ph(facts: SafetyFacts, limit: float, over: bool) -> Evidence | None:
 
 def _days_from(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | None:
     """Hold where it is said to keep so long, or where nobody says how long."""
-    kept = days_of(facts.recipe.keeps.unopened)
+    kept = days_of(facts.recipe.keeps.claim)
     return _yes(kept is None or kept >= days)
 
 
@@ -213,14 +213,14 @@ def _days_to(facts: SafetyFacts, days: int, _: Mapping[str, Any]) -> Evidence | 
 
 def _keeps_denied(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidence | None:
     """Find the published limit that the recipe's own claim runs past."""
-    limit = strictest_of(facts, facts.recipe.keeps.unopened, judge)
+    limit = strictest_of(facts, facts.recipe.keeps.claim, judge)
     return Evidence(limit=limit) if limit else None
 
 
 def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
     """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
     limit = told_limit(facts, judge)
-    if not is_beyond(facts.recipe.keeps.unopened, limit) or _keeps_denied(facts, True, when):
+    if not is_beyond(facts.recipe.keeps.claim, limit) or _keeps_denied(facts, True, when):
         return None
     return Evidence(limit=limit)
 

@@ -25,6 +25,7 @@ from stillroom.core.method.keeping_said import (
     claimed_elsewhere,
     keeping_of_method,
     opened_in_method,
+    vaguely_kept,
 )
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.kind_dates import ferments_untimed
@@ -37,6 +38,7 @@ EXEMPT_FROM_ABV = 10
 _NO_DATE_NEEDED = (
     "A drink of 10 % vol or more needs no best-before date (Reg. (EU) 1169/2011 Annex X); "
 )
+_AT_LEAST = "the least that the recipe’s own words can mean, which name no number"
 
 
 @dataclass(frozen=True)
@@ -101,15 +103,24 @@ def _left_of(published: Span, recipe: Recipe) -> Span:
 
 
 def keeping_of_guidance(recipe: Recipe) -> Keeping:
-    """Return the keeping of a recipe that states none: its method's word, else the book's own."""
+    """Return the keeping of a recipe that states none: its method's word, else the book's own.
+
+    Words without a number ("several weeks") shorten the book's own, and never stand for it.
+    """
     if own := keeping_of_method(recipe):
         return own
     found = _of_the_book(recipe)
     found = replace(found, opened=found.opened or opened_in_method(recipe))
-    said = claimed_elsewhere(recipe)
+    vague = vaguely_kept(recipe)
+    told = filter(None, (claimed_elsewhere(recipe), vague))
+    said = min(told, key=Span.minutes, default=None)
     if said and found.unopened and said.minutes() < found.unopened.minutes():
-        return replace(found, unopened=said, source=OWN_PRACTICE, by="method")
-    return found
+        return replace(found, unopened=said, source=_source_of(said), by="method")
+    return replace(found, vaguely=vague)
+
+
+def _source_of(said: Span) -> str:
+    return _AT_LEAST if said.loosely else OWN_PRACTICE
 
 
 def _of_the_book(recipe: Recipe) -> Keeping:

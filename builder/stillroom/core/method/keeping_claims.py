@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Mapping
 
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.when.spans import SPAN_PATTERN, Span, parse_span
+from stillroom.core.when.spans import LOOSELY, SPAN_PATTERN, Span, as_loosely, parse_span
 from stillroom.core.words.patterns import clause_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -162,8 +162,8 @@ _MAY_CLAIM = clause_regex(
 _LOOSELY: Mapping[str, str] = {
     r"\b(?:an?|one) (?:full|whole|entire|good) (?=day|week|month|year)": "1 ",
     r"\b(?:an? )?couple (?:of )?(?=day|week|month|year)": "2 ",
-    r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": "2 ",
-    r"\bseveral (?=day|week|month|year)": "3 ",
+    r"\b(?:an? )?(?:good )?few (?:more )?(?=day|week|month|year)": f"2{LOOSELY} ",
+    r"\bseveral (?=day|week|month|year)": f"3{LOOSELY} ",
     r"\ball (?:week|the week)\b": "for 1 week",
     r"\b(?:an?|one) (day|week|month|year) or (?:two|so)\b": r"1 \1",
     r"\b(?:one|1) or (?:two|2) (day|week|month|year)s\b": r"1 \1",
@@ -246,4 +246,4 @@ def days_of(text: str) -> Span | None:
         span = parse_span(text)
     except Unreadable:
         return None
-    return span if span.minutes() >= _A_DAY else None
+    return as_loosely(span, text) if span.minutes() >= _A_DAY else None

@@ -82,4 +82,6 @@ def _begins(sentence: str, found: re.Match[str]) -> int:
 
 
 def _length(words: str) -> Span | None:
-    return first_span(words, _ANY_LENGTH) or length_elsewhere(words)
+    span = first_span(words, _ANY_LENGTH) or length_elsewhere(words)
+    # "some weeks" is no figure; "a few days" is short, and better said so than left out
+    return None if span and span.loosely and span.unit != "day" else span

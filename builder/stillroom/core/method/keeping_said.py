@@ -247,12 +247,25 @@ def claimed_in_method(recipe: Recipe) -> Span | None:
 
 
 def keeping_of_method(recipe: Recipe) -> Keeping | None:
-    """Return the keeping by the method's own word; None where it does not say plainly."""
-    claimed = claimed_in_method(recipe) or _claimed_in_its_language(recipe)
-    if claimed is None:
+    """Return the keeping by the method's own word; None where it does not say plainly.
+
+    "Several weeks" names no number: whatever stood on a card for it, nobody said it.
+    """
+    claimed = _claimed_in_last_step(recipe)
+    if claimed is None or claimed.loosely:
         return None
     opened = recipe.keeps.opened or opened_in_method(recipe)
     return replace(recipe.keeps, unopened=claimed, opened=opened, source=OWN_PRACTICE, by="method")
+
+
+def vaguely_kept(recipe: Recipe) -> Span | None:
+    """Return the least that the last step can mean by words without a number; else None."""
+    claimed = _claimed_in_last_step(recipe)
+    return claimed if claimed and claimed.loosely else None
+
+
+def _claimed_in_last_step(recipe: Recipe) -> Span | None:
+    return claimed_in_method(recipe) or _claimed_in_its_language(recipe)
 
 
 def opened_in_method(recipe: Recipe) -> Span | None:
@@ -347,9 +360,19 @@ def ask_of_keeping(recipe: Recipe) -> tuple[Problem, ...]:
         for sentence in split_sentences(step.text):
             if span := keeps_elsewhere(sentence):
                 what = f'How long it keeps may stand here: "{sentence.strip()}"'
-                mend = f'If that is of one unopened, write "keeps: {span} unopened" above.'
-                return (Problem(recipe.file, step.line, what, mend),)
+                return (Problem(recipe.file, step.line, what, how_to_say_it(span)),)
     return ()
+
+
+def how_to_say_it(span: Span) -> str:
+    """Return how a length that may be of keeping is written as such; one nobody said, by no figure.
+
+    >>> how_to_say_it(Span(3, 3, "week", loosely=True))
+    'It names no number: write the longest that you know of under "keeps".'
+    """
+    if span.loosely:
+        return 'It names no number: write the longest that you know of under "keeps".'
+    return f'If that is of one unopened, write "keeps: {span} unopened" above.'
 
 
 def _last_words(recipe: Recipe) -> str:

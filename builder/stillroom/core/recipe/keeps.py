@@ -58,7 +58,8 @@ class Keeping:
     """How long it keeps, where, and who says so. Spans are None when not stated.
 
     `by` is who says so: the recipe under "keeps", its method, or the book for want of both;
-    `where_of_book` that the book alone named the place.
+    `where_of_book` that the book alone named the place. `vaguely` is the least that its words
+    without a number mean, where that is longer than the book's own: it raises rules, and no more.
     """
 
     unopened: Span | None = None
@@ -70,6 +71,23 @@ class Keeping:
     reason: str = ""
     by: Literal["recipe", "method", "book"] = "recipe"
     where_of_book: bool = False
+    vaguely: Span | None = None
+
+    @property
+    def claim(self) -> Span | None:
+        """The longest that it is said to keep, in whatever words: what rules are held against."""
+        return self.vaguely or self.unopened
+
+    @property
+    def claim_words(self) -> str:
+        """Its claim as it may be told: of loose words no number, since nobody said one.
+
+        >>> Keeping(vaguely=Span(3, 3, "week", loosely=True)).claim_words
+        'some weeks, of which no number is said'
+        """
+        if self.claim and self.claim.loosely:
+            return f"some {self.claim.unit}s, of which no number is said"
+        return str(self.claim or "")
 
     @property
     def once_opened(self) -> str:

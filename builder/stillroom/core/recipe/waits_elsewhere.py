@@ -13,7 +13,7 @@ from functools import cache
 from typing import Any, Final
 
 from stillroom.core.lines.number_words import whole_numbers_elsewhere
-from stillroom.core.when.spans import Span, parse_span
+from stillroom.core.when.spans import LOOSELY, Span, as_loosely, parse_span
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import any_word, late_regex
 from stillroom.core.words.problems import Unreadable
@@ -153,7 +153,7 @@ def uncounted_elsewhere(sentence: str) -> bool:
 @cache
 def _few() -> re.Pattern[str]:
     """Return the pattern of days, weeks or months without their number."""
-    few = "|".join(words for words, least in _LOOSELY if least in ("2", "3"))
+    few = "|".join(words for words, least in _LOOSELY if least.isdigit())
     units = "|".join(re.escape(form) for form, unit in _units().items() if unit != "hour")
     return re.compile(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
 
@@ -213,7 +213,8 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     if not kept or _any_of("before_use").search(sentence):
         return None
     for loose, least in _LOOSELY:
-        sentence = re.sub(loose, least, sentence, flags=re.IGNORECASE)
+        unnumbered = LOOSELY if least.isdigit() else ""
+        sentence = re.sub(loose, f"{least}{unnumbered}", sentence, flags=re.IGNORECASE)
     return length_elsewhere(sentence) or (
         parse_span("1 day") if _THE_NEXT_DAY.search(sentence) else None
     )
@@ -252,7 +253,7 @@ def _span(found: re.Match[str]) -> Span | None:
     low, high = (_numbers().get((found[end] or "").lower(), found[end]) for end in ("low", "high"))
     count = f"{low}-{high}" if high else str(low)
     try:
-        return parse_span(f"{count} {_units()[found['unit'].lower()]}s")
+        return as_loosely(parse_span(f"{count} {_units()[found['unit'].lower()]}s"), found[0])
     except Unreadable:
         return None
 

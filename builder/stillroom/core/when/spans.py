@@ -8,7 +8,7 @@ What is not here: stages and their rhythm (stages.py) and the dates themselves (
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from fractions import Fraction
 from functools import cache
@@ -26,7 +26,10 @@ from stillroom.core.words.said import Said
 _say: Final = Said("stillroom.core.when", "spans")
 
 DAY_UNITS: Final = ("day", "week", "month", "year")
-__all__ = ["ORDINALS", "SPAN_PATTERN", "Span", "parse_span", "tidy"]
+__all__ = ["LOOSELY", "ORDINALS", "SPAN_PATTERN", "Span", "as_loosely", "parse_span", "tidy"]
+
+LOOSELY: Final = "\x1f"
+"""Stands behind a number that was put for words without one; a blank to every pattern."""
 
 LONGEST_YEARS: Final = 100
 
@@ -60,12 +63,16 @@ _PARTS: Final = late_regex(
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A length of time in one unit; `low` and `high` differ when it was given as a range."""
+    """A length of time in one unit; `low` and `high` differ when it was given as a range.
+
+    `loosely` is one of words that name no number, "several weeks": the least that they can mean.
+    """
 
     low: int
     high: int
     unit: str
     about: bool = False
+    loosely: bool = field(default=False, repr=False)
 
     @property
     def is_within_a_day(self) -> bool:
@@ -101,6 +108,15 @@ class Span:
         """Return it as a cook would write it: "about 2-4 weeks"."""
         said = _say(f"span_{self.unit}", count=self.high, number=self.number)
         return _say("about_span", span=said) if self.about else said
+
+
+def as_loosely(span: Span, words: str) -> Span:
+    """Return a length as one of loose words, where the words it was read from are marked so.
+
+    >>> as_loosely(parse_span("3 weeks"), f"3{LOOSELY} weeks").loosely
+    True
+    """
+    return replace(span, loosely=True) if LOOSELY in words else span
 
 
 def parse_span(text: str) -> Span:
