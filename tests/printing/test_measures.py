@@ -7,22 +7,28 @@ test_cards_pdf.py; here stand folded cards, tags, gift pieces, the ruler and the
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from itertools import combinations, pairwise
 from typing import Any
 
 import pdfplumber
 import pytest
+from fontTools.ttLib import TTFont
 
 from stillroom.core.paper.sheets import PAPERS
 from stillroom.core.paper.tag_shapes import Shape, tag_shape
+from stillroom.looks import PAPER_FONTS
 from stillroom.printing.booklet import impose_booklet
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
 from stillroom.printing.cut_sheet import GiftMeasures, print_cuts
+from stillroom.printing.typesetting import TEMPLATES
 
 from .conftest import MM, open_pdf
 
 TOLERANCE_MM = 0.2  # issue 6
+LEAST_PT = {"serif": 9, "plain": 8.5}
+"""As test_cards_pdf.py and test_book_pages.py measure it in what is set."""
 
 
 @dataclass(frozen=True)
@@ -217,6 +223,7 @@ def test_labels_lie_close_together_and_never_over_one_another() -> None:
 def test_the_ruler_under_cards_is_fifty_millimetres(jobs: list[CardJob], paper: str) -> None:
     options = SheetOptions(paper=PAPERS[paper], ruler=True, cut_lines=False)
     with open_pdf(print_cards(jobs[-1:], "id-1", options)) as pdf:
+        (said,) = pdf.pages[-1].search("50 mm when printed")
         ruled = [
             line
             for page in pdf.pages
@@ -225,9 +232,23 @@ def test_the_ruler_under_cards_is_fifty_millimetres(jobs: list[CardJob], paper: 
         ]
         ticks = [line for line in pdf.pages[-1].lines if line["width"] < 0.1]
     assert [line["width"] / MM for line in ruled] == near(50)
+    assert {round(char["size"], 2) for char in said["chars"]} == {LEAST_PT["plain"]}
     xs = sorted({round(tick["x0"] / MM, 2) for tick in ticks if tick["top"] / MM > 200})
     assert len(xs) == 51
     assert max(abs(x - xs[0] - place) for place, x in enumerate(xs)) < TOLERANCE_MM
+
+
+@pytest.mark.parametrize(
+    ("face", "name"), [("serif", "EBGaramond-Regular"), ("plain", "AlegreyaSans-Regular")]
+)
+def test_the_least_types_small_letters_are_as_high_as_on_a_label(face: str, name: str) -> None:
+    """Regulation (EU) No 1169/2011, Art. 13(2) and Annex IV: 1.2 mm (from memory)."""
+    theme = (TEMPLATES / "theme.typ").read_text(encoding="utf-8")
+    (least,) = re.findall(rf"#let least-{face} = ([\d.]+)pt\n", theme)
+    assert float(least) == LEAST_PT[face]
+    font = TTFont(PAPER_FONTS / f"{name}.ttf")
+    height = font["OS/2"].sxHeight / font["head"].unitsPerEm * float(least) * 25.4 / 72
+    assert 1.2 <= height < 1.4
 
 
 def framed_pages(count: int) -> bytes:

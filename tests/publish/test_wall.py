@@ -93,6 +93,20 @@ def test_the_build_stops_and_deletes_nothing(tmp_path: Path) -> None:
     assert kept.is_file()
 
 
+def test_a_list_in_a_folder_of_the_book_stops_the_build_though_no_page_has_it(
+    tmp_path: Path,
+) -> None:
+    folder = small_book(tmp_path)
+    hidden = folder / "pages" / ".hidden"
+    hidden.mkdir()
+    (hidden / "people.txt").write_text(LIST, encoding="utf-8")
+    built = build(folder)
+    assert built.returncode == 1
+    assert "pages/.hidden/people.txt" in built.stderr
+    assert "1 problem" in built.stderr
+    assert not (folder / "site").exists()
+
+
 def test_every_problem_of_every_recipe_is_told_in_one_run(tmp_path: Path) -> None:
     folder = small_book(tmp_path)
     good = (folder / "recipes" / "lavender-sugar.md").read_text(encoding="utf-8")
