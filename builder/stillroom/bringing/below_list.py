@@ -102,7 +102,7 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             continue
         else:
             body.append(row)
-    if not any(body for part, _, body in parts if part == "method"):
+    if not any(map(_is_done, (row for part, _, body in parts if part == "method" for row in body))):
         parts = [one for each in parts for one in _method_behind_tools(*each)]
     if len(parts) > 1 and _says_facts(parts[0][2]) and any(one[0] == "method" for one in parts[1:]):
         parts[0] = ("aside", "Notes", parts[0][2])
@@ -118,6 +118,11 @@ def _says_facts(rows: Sequence[Row]) -> bool:
     """Whether a few rows between a list and the head of its method do nothing: "Target: 1.1 SG"."""
     few = 0 < len(rows) <= _MOST_FACTS and all(row.shape == "line" for row in rows)
     return few and not any(is_sentence(row.text) or is_told(row.text) for row in rows)
+
+
+def _is_done(row: Row) -> bool:
+    """Whether a row below a list is of a method: a step, or what is done."""
+    return row.shape == "step" or is_sentence(row.text) or is_plainly_work(row.text)
 
 
 def _method_behind_tools(part: str, name: str, body: list[Row]) -> list[tuple[str, str, list[Row]]]:

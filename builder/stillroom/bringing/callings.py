@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
+from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.said_to_one import (
@@ -21,6 +22,7 @@ from stillroom.bringing.said_to_one import (
     is_news,
     is_said_to_one,
     leads_on,
+    names_food,
     speaks_to_one,
 )
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_title
@@ -35,6 +37,9 @@ _NAMED_ALONE: Final = re.compile(
 )
 # "Love, T.", "LG J", "x J": a farewell at the end of one line
 _SIGNED: Final = re.compile(r"(?:[xX]{1,4}|LG|VG|lg|HG)(?:\s[^\W\d]+\.?){0,2}")
+_OF_ONESELF: Final = re.compile(
+    r"(?:(?:I|We)(?:['’](?:ve|m|re|d|ll))?|Ich|Wir|J['’]ai|Je|Nous|Yo|Jag|Vi|Ik|Wij|We|Jeg|Eu)\s"
+)
 _MOST_SIGNED: Final = 5
 _MOST_ABOVE: Final = 9
 
@@ -84,11 +89,32 @@ def without_words_to_one(rows: Sequence[Row], is_letter: bool) -> tuple[Row, ...
     >>> [row.text for row in without_words_to_one(note, True)]
     ['Lemon biscuits', '1 kg flour']
     """
+    if not is_letter:
+        return tuple(rows)
+    rows = with_chat_joined(rows)
     near = rows[: _MOST_ABOVE + 1]
     begin = next((at for at, row in enumerate(near) if _begins_recipe(row, at)), None)
-    if not is_letter or begin is None:
+    if begin is None:
         return tuple(rows)
     return (*(row for row in rows[:begin] if not _may_be_for_one(row)), *rows[begin:])
+
+
+def with_chat_joined(rows: Sequence[Row]) -> list[Row]:
+    """Return the rows of a letter with the first lines of it that a machine broke off whole again.
+
+    Half a sentence that was for one person says nothing of that, and would stay.
+
+    >>> note = ["So glad! Here is what I do, straight off the page I", "printed.", "1 lb figs"]
+    >>> len(with_chat_joined([Row(one, gap=at == 0, wraps=True) for at, one in enumerate(note)]))
+    2
+    """
+    chat = (
+        at
+        for at, row in enumerate(rows)
+        if row.shape != "line" or section_of(row.text) is not None or is_ingredient(row.text)
+    )
+    end = next(chat, len(rows))
+    return [*joined(rows[:end]), *rows[end:]]
 
 
 def is_signed(text: str) -> bool:
@@ -110,8 +136,15 @@ def _begins_recipe(row: Row, at: int) -> bool:
     if is_title(text):
         return not is_signed(text)
     return bool(MEASURED.search(text) or makes_of(text)) or (
-        is_done(text) and not speaks_to_one(text)
+        is_done(text) and not speaks_to_one(text) and not _tells_of_oneself(text)
     )
+
+
+def _tells_of_oneself(text: str) -> bool:
+    """Whether nothing is told but what the writer did, and no food named: "I made my batch"."""
+    told = SENTENCE_ENDS.split(text)
+    own = bool(_OF_ONESELF.match(text)) and not names_food(text)
+    return own and all(_OF_ONESELF.match(one) or not is_done(one) for one in told)
 
 
 def _may_be_for_one(row: Row) -> bool:

@@ -59,6 +59,7 @@ from stillroom.bringing.tails import does_something
 from stillroom.bringing.titles import (
     beside_writer,
     made_of_title,
+    part_of,
     title_of_list,
     titled,
     unstopped,
@@ -171,7 +172,9 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     if tools:
         recipe.notes.append(("Equipment", tools))
     if found.later:
-        read_list(recipe, [rows[at] for at in found.later])
+        part = part_of(rows[found.later[0] - 1].text)
+        headed = [Row(part[:1].upper() + part[1:], "heading", 6)] if part else []
+        read_list(recipe, [*headed, *(rows[at] for at in found.later)])
         first = rows[found.later[0]].text
         what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
         mend = "Look whether they belong to it, are the same things again, or another recipe's."

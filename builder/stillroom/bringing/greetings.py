@@ -12,7 +12,13 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
-from stillroom.bringing.callings import calling, calls, is_signed, without_words_to_one
+from stillroom.bringing.callings import (
+    calling,
+    calls,
+    is_signed,
+    with_chat_joined,
+    without_words_to_one,
+)
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, section_of, words
 from stillroom.bringing.makes_said import makes_of
@@ -109,8 +115,9 @@ def without_letter_head(rows: Sequence[Row], is_letter: bool = False) -> Begun:
     greeting = replace(rows[at], text=_stopped(rows[at].text))
     if not _is_greeting(rows[at]):  # of a name alone
         greeting = replace(greeting, text=f"Dear {calling(rows[at].text)}")
-    led = next((one for one in range(at + 1, len(rows) - 1) if not _leads(rows[one])), at + 1)
-    below = (greeting, replace(rows[led], gap=True), *rows[led + 1 :])
+    told = with_chat_joined(rows[at + 1 :])
+    led = next((one for one in range(len(told) - 1) if not _leads(told[one])), 0)
+    below = (greeting, replace(told[led], gap=True), *told[led + 1 :])
     if not all(_may_head(row) for row in above):
         return Begun((*above, *below))
     if len(above) == 1 and not _is_of_head(above[0].text):

@@ -234,12 +234,22 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         if below is not None and (
             day
             or (dashed and is_sentence(below.text))
+            or (bare and _leads_to_lines(rows, place))
             or place in heads
             or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
             row = replace(row, text=row.text.rstrip(" -–—"), shape="heading", level=6)
         found.append(row)
     return found
+
+
+def _leads_to_lines(rows: Sequence[Row], place: int) -> bool:
+    """Whether words with a colon stand apart above short lines, and bid nothing: "Next day:"."""
+    row, below = rows[place], rows[place + 1]
+    apart = row.gap or not row.wraps
+    few = apart and row.text.endswith(":") and len(row.text.split()) <= _MOST_OF_A_HEAD
+    lines = below.shape == "line" and not below.gap and not is_ingredient(below.text)
+    return few and lines and not _bids(row.text.rstrip(" :"), apart=False)
 
 
 def _paragraph_heads(rows: Sequence[Row]) -> frozenset[int]:

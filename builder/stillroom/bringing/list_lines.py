@@ -15,6 +15,7 @@ from stillroom.bringing.found import List, Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import rejoined
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.lists import WIDE, ends_open, is_group
 from stillroom.bringing.makes_said import is_only_makes, makes_of
@@ -101,6 +102,7 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             and is_sentence(row.text)
             and not begins_with_amount(row.text)
             and not foods_on(row.text)
+            and not is_for_the_end(row.text)
             and not _ends_as_all_do(rows, row.text)
         ):
             recipe.notes.append(("Notes", [row.text]))

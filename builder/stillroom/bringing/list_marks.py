@@ -17,7 +17,7 @@ from stillroom.core.words.patterns import late_regex
 
 # what is no letter or figure, opens no quotation, bracket or sum of money, and means no "about"
 _MARK: Final = late_regex(
-    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|o(?=\s+\d))\s*(?=\S)"
+    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d))\s*(?=\S)"
 )
 _ALWAYS: Final = frozenset("▢◻❏❐❑⬜☑■▪◾◆◇❖✦✿❀➢➣➤→⇒⁃∙●○◉⦿\uf0b7\uf0a7\uf0fc\uf0d8")
 _LEAST: Final = 2

@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
 from stillroom.bringing.heads import section_of
+from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
@@ -30,21 +31,9 @@ _MOST_OF_A_BARE_ONE: Final = 6
 _LEAST_OF_A_STEP: Final = 3
 _FEW_WORDS: Final = 3
 _MOST_ABOVE: Final = 2
-# "Puderzucker, Zitronensaft und Perlen für die Verzierung"
-_FOR_THE_END: Final = re.compile(
-    r"\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
-    r"|(?:für\s+die|zur)\s+(?:Verzierung|Dekoration|Deko)|zum\s+(?:Bestäuben|Bestreuen|Verzieren|Wälzen|Garnieren|Dekorieren)"
-    r"|pour\s+(?:la\s+)?(?:décor\w*|garnir|saupoudrer)|per\s+(?:la\s+)?(?:decora\w+|guarnire|spolverare)"
-    r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))[!.)]{0,2}$",
-    re.IGNORECASE,
-)
 _ENDS_OPEN: Final = re.compile(r"\s(?:or|and|oder|und|ou|et|of|en|eller|och|&)$")
 _SPOKEN: Final = re.compile(
     r"(?i:an?|one|two|three|four|five|six|half|few|some|szklank[ai]|łyż(?:ecz)?k[ai]|lžíce|lžička|hrnek|tasse|taza|xícara|kopp|kopje)\s"
-)
-_IF_LIKED: Final = re.compile(
-    r"(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
-    re.IGNORECASE,
 )
 _IN_BRACKETS: Final = re.compile(r"\s*\([^()]*\)")
 # "mint extract to taste", "fragrance oil as desired"
@@ -147,6 +136,8 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
             continue
         bare = (amounts > 0 and _heads_bare_foods(rows, at)) or (bare and _is_bare_food(row.text))
         if bare or _beside_items(rows, at):
+            continue
+        if amounts and not row.gap and is_for_the_end(row.text):
             continue
         if is_sentence(row.text) and not amounts and _items_follow(rows, at):
             continue  # "Here is all that you need for the biscuits."
@@ -348,8 +339,7 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
         return False
     if is_between_items(rows, at) or _turns_to_steps(rows, at) or is_a_recipe_head(row.text):
         return False
-    loose = _FOR_THE_END.search(row.text) or _IF_LIKED.match(row.text)
-    if not row.gap and (len(foods_on(row.text)) > 1 or (loose and not is_sentence(row.text))):
+    if not row.gap and (len(foods_on(row.text)) > 1 or is_for_the_end(row.text)):
         return True  # "icing sugar, lemon juice and sprinkles to decorate"
     listed = row.shape == "item" and rows[at - 1].shape in ("item", "row")
     if listed and _steps_end_items(rows, at):

@@ -23,6 +23,10 @@ _BEFORE: Final = re.compile(
 )
 # "FUDGE (Dad's)", "TOMATO CHUTNEY - Gran's"
 _SHOUTED: Final = re.compile(r"[A-ZÀ-Þ][A-ZÀ-Þ'’& -]{3,}?(?=\s+(?:\(|[-–—]\s))")
+# "No. 150. Gooseberry Vinegar", "Nr. 12: Hagebuttenmus", "N° 3 - Gelée de coings"
+_COUNTED_OFF: Final = re.compile(
+    r"^(?:no|nr|num|n[°º]|№)\.?\s{0,2}\d{1,4}\s{0,2}[.:)–—-]+\s{0,2}(?=[^\W\d]{2})", re.IGNORECASE
+)
 _STEM: Final = 8
 _LEAST_STEM: Final = 4
 _SAYS_NOTHING: Final = frozenset(
@@ -164,6 +168,7 @@ def title_of(text: str) -> str:
     ('Limoncello', 'Plum jam', "Fudge (Dad's)")
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
+    bare = _COUNTED_OFF.sub("", bare)
     bare = re.sub(r"(?<=recipe)!+$", "", bare, flags=re.IGNORECASE)
     bare = _BEHIND.sub("", bare) or bare
     bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare

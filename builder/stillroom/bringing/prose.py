@@ -58,6 +58,8 @@ _DOES: Final = re.compile(
     r"\b(?:and|then|to) (?:add|stir in|mix in|beat in|fold in)$", re.IGNORECASE
 )
 _NO_FOOD: Final = frozenset({"craft"})
+_NOBODY_EATS: Final = frozenset({"white", "kid", "kids"})
+"""Words that tell of something else in a sentence: bread in Spanish, who helps to cook."""
 # "600 g Zucker schaumig rühren": a German thing ends before what is done with it
 _VERB_LAST: Final = re.compile(
     r"(?P<thing>.*\s[A-ZÄÖÜ][a-zäöüß-]{2,40})(?:\s[a-zäöüß]{2,30}){0,3}\s[a-zäöüß]{2,30}(?:en|ern|eln)"
@@ -143,7 +145,7 @@ def _longest_food(told: str, begins: re.Match[str], words: list[re.Match[str]]) 
     part = _without_verb(begins["part"] or "")
     bare = " ".join(part.split()[-2:])  # "the thin yellow rind of" is its rind
     for last in reversed(words):
-        if _VESSELS.search(last[0]) or last[0] == "white":  # "a large pan", bread in Spanish
+        if _VESSELS.search(last[0]) or last[0] in _NOBODY_EATS:  # "a large pan", "with a kid"
             continue
         for before in dict.fromkeys((part, f"{bare} " if bare else "", "")):
             thing = f"{before}{told[begins.start('number') : begins.end() + last.end()].strip()}"

@@ -21,6 +21,7 @@ from stillroom.bringing.heads import (
     list_and_method,
     section_of,
 )
+from stillroom.bringing.labelled_things import with_labels_behind
 from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.makes_said import is_only_makes
@@ -94,7 +95,7 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
-    joined = with_amounts_joined(joined)
+    joined = with_labels_behind(with_amounts_joined(joined))
     return with_lists_apart(_with_numbered_lists(joined))
 
 

@@ -26,7 +26,7 @@ _FEW: Final = 5
 _SAID_TO_ONE: Final = re.compile(
     r"\b(?:thank(?:s|\syou)|hope|lovely\sto|nice\sto|good\sto|great\sto|so\sglad|glad\syou|sorry|miss(?:ed)?\syou|how\s(?:is|are)|how['’]s|you\sasked|you\s(?:wanted|said|liked)"
     r"|as\s(?:promised|you\sasked)|promised|here\s(?:is|are|it\sis|you\sare|comes)|here['’]s|your\s(?:letter|note|card|birthday|visit)|weekend"
-    r"|recipe|sends?\b.{0,20}\blove|regards\sto|say\shello|see\syou|don['’]t\sforget|looking\sforward|come\sand\ssee|here\sgoes|let\sme\sknow|birthday"
+    r"|recipe|sends?\b.{0,20}\blove|regards\sto|say\s(?:hello|hi)|see\syou|don['’]t\sforget|looking\sforward|come\sand\ssee|here\sgoes|let\sme\sknow|birthday"
     r"|danke|hoffe|hoffentlich|freu\w*|schön,?\s(?:dass|euch|dich)|wie\sgeht|gefragt|wolltest|wolltet|gewünscht|versprochen|hier\s(?:ist|kommt|sind|das|die|het|is|komt)|anbei"
     r"|rezept|grüß\w*|wochenende|bis\sbald|merci|j['’]espère|espérons|comment\s(?:vas|allez|ça)|demandé|voulais|vouliez|promise?|voil[aà]|voici|recette|week-end"
     r"|grazie|spero|speriamo|come\s(?:stai|state|va)|chiesto|volevi|promesso|ecco|ricetta|ti\smando|vi\smando|gracias|espero|cómo\s(?:estás|está|estáis|va)|qué\stal"
@@ -112,7 +112,7 @@ def is_done(sentence: str) -> bool:
 def _is_of_recipe(sentence: str) -> bool:
     """Whether a sentence measures something or does it, and is no greeting sent: "Give my love"."""
     begun = plain(sentence).split(" ")[0]
-    sent = bool(re.match(r"(?:let me|give my)\b", sentence, re.IGNORECASE))
+    sent = bool(re.match(r"(?:let me|give my|say (?:hi|hello))\b", sentence, re.IGNORECASE))
     bids = begun in words("told_first") or begun in words("told_last")
     led = bool(re.search(r":\s+(?:\S+\s+){4}", sentence))  # "Here is how: warm half of the honey"
     done = bool(_SAID_TO_ONE.search(sentence)) and not names_food(sentence)

@@ -76,8 +76,8 @@ _OF_A_SENTENCE: Final = re.compile(
     re.IGNORECASE,
 )
 LIST_FOR: Final = re.compile(
-    r"(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|nodig)\s*\(?\s*"
-    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
+    r"(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|ingredienser|składniki|nodig)\s*\(?\s*"
+    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
 _SO_MUCH_OF: Final = re.compile(
@@ -209,6 +209,17 @@ def title_of_list(text: str) -> str:
         re.I,
     )
     return "" if part or re.search(r"\d", what) else what[:1].upper() + what[1:]
+
+
+def part_of(text: str) -> str:
+    """Return what a list's heading amid a method says its things are for; "" for any other line.
+
+    >>> part_of("Ingredients for the icing:"), part_of("Zutaten für 4 Gläser"), part_of("Sugar")
+    ('the icing', '', '')
+    """
+    found = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_HEAD else None
+    what = found["what"].strip(" :") if found else ""
+    return "" if re.search(r"\d", what) else what
 
 
 def speaks_of_a_recipe(text: str) -> bool:

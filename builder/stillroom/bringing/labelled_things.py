@@ -1,0 +1,76 @@
+"""Things of a list with a label before their amount: "For rolling: 150 g icing sugar".
+
+The label is put behind, as other lines say what a thing is for. Leaves out labels that head several
+lines: lists.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from stillroom.bringing.found import Row
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
+from stillroom.core.words.patterns import late_regex
+
+_LABELLED: Final = late_regex(
+    r"(?P<label>(?:(?i:for|für|zum|zur|pour|per|para|voor|om\s+te|till|för|til|do|na)\s)[^\W\d][^:.!?;\d]{1,40}):\s+(?P<thing>\S.*)"
+)
+# "Puderzucker, Zitronensaft und Perlen für die Verzierung"
+_FOR_THE_END: Final = late_regex(
+    r"(?i)\b(?:for\s+(?:decorati\w+|dusting|rolling|sprinkling|serving|coating)|to\s+(?:decorate|finish|dust|serve)"
+    r"|(?:für\s+die|zur)\s+(?:Verzierung|Dekoration|Deko)|zum\s+(?:Bestäuben|Bestreuen|Verzieren|Wälzen|Garnieren|Dekorieren)"
+    r"|pour\s+(?:la\s+)?(?:décor\w*|garnir|saupoudrer)|per\s+(?:la\s+)?(?:decora\w+|guarnire|spolverare)"
+    r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))$",
+)
+_IF_LIKED: Final = late_regex(
+    r"(?i)(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
+)
+_IN_BRACKETS: Final = late_regex(r"\s*\([^()]*\)")
+_MOST_OF_A_THING: Final = 12
+_ANOTHER: Final = late_regex(r"(?:\s(?:and|und|et|e|y|en|och|og|i)|[,;+&])\s+(?=[\d½¼¾⅓⅔])")
+
+
+def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "For rolling: 150 g icing sugar" turned round, below others of a list.
+
+    >>> listed = [Row("100 g butter"), Row("For rolling: 150 g icing sugar")]
+    >>> [row.text for row in with_labels_behind(listed)]
+    ['100 g butter', '150 g icing sugar, for rolling']
+    >>> told = [Row("100 g butter"), Row("For the icing: 150 g sugar stirred into the juice.")]
+    >>> with_labels_behind(told) == told
+    True
+    """
+    found: list[Row] = []
+    for row in rows:
+        said = _LABELLED.fullmatch(row.text) if row.shape in ("line", "item") else None
+        things = _things(said["thing"]) if said and found and is_ingredient(found[-1].text) else []
+        if said and things:
+            label = said["label"][:1].lower() + said["label"][1:]
+            gaps = [row.gap, *(False for _ in things[1:])]
+            turned = zip(things, gaps, strict=True)
+            found += [replace(row, text=f"{one}, {label}", gap=gap) for one, gap in turned]
+        else:
+            found.append(row)
+    return found
+
+
+def is_for_the_end(text: str) -> bool:
+    """Whether a line of a list names what goes on at last, or if liked, with or without an amount.
+
+    >>> is_for_the_end("Icing sugar and an egg (for rolling!)"), is_for_the_end("Optional: rum")
+    (True, True)
+    >>> is_for_the_end("Roll them in the sugar that you have kept back for rolling.")
+    False
+    """
+    loose = _FOR_THE_END.search(text.rstrip(" )!.")) or _IF_LIKED.match(text)
+    return bool(loose) and not is_sentence(_IN_BRACKETS.sub("", text))
+
+
+def _things(text: str) -> list[str]:
+    """Return the things behind a label, each with its amount; [] where anything is done."""
+    few = len(text.split()) <= _MOST_OF_A_THING and not text.endswith((".", "!", "?"))
+    things = [one.strip(" ,;") for one in _ANOTHER.split(text)] if few else []
+    listed = all(begins_with_amount(one) and is_ingredient(one) for one in things)
+    return things if listed and not any(map(is_sentence, things)) else []
