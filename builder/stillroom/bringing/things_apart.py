@@ -36,12 +36,6 @@ _FOR_SO_MUCH: Final = re.compile(
     r"(?:k?g|gr|ml|cl|dl|lt?|litr\w*|liter\w*|kilo\w*|lbs?|pounds?|oz|pints?|cups?)\b\.?\s+(?P<food>\S.*))",
     re.IGNORECASE,
 )
-# "Zum Wälzen: 150 g Puderzucker", "For rolling: 150 g icing sugar": what for, before how much
-_USED_FOR: Final = re.compile(
-    r"(?P<what>(?:zum|zur|für\s+d(?:en|ie|as)|for(?:\s+the)?|to|pour(?:\s+l[ae])?|per(?:\s+(?:la|il|lo))?|para(?:\s+(?:el|la))?|voor(?:\s+(?:de|het))?|om\s+te|till|til|do|na)"
-    r"\s+[^\W\d]+(?:\s[^\W\d]+){0,2})\s*:\s+(?P<thing>[\d½¼¾⅓⅔]\S*\s\S.{1,80})",
-    re.IGNORECASE,
-)
 _HALF_STOPPED: Final = re.compile(r"^(?P<half>\d{0,2}\s?[½¼¾⅓⅔⅛])\.\s+(?=[^\W\d])")
 # "75 g almonds.75 g sugar. 1 egg": a list run together by its stops
 _STOPS: Final = re.compile(r"(?<=[^\W\d_]{2})\.\s{0,3}(?=[\d½¼¾⅓⅔])")
@@ -109,10 +103,6 @@ def _without_semicolons(rows: Sequence[Row]) -> list[Row]:
 def _parts(row: Row) -> list[Row]:
     if row.shape in ("line", "item"):
         row = replace(row, text=_HALF_STOPPED.sub(r"\g<half> ", row.text))
-    used = _USED_FOR.fullmatch(row.text.strip()) if row.shape in ("line", "item") else None
-    if used and is_ingredient(used["thing"]) and staples_named(used["thing"]):
-        lower = f"{used['what'][:1].lower()}{used['what'][1:]}"
-        return [replace(row, text=f"{used['thing']}, {lower}")]
     if row.shape in ("line", "item") and (also := _ALSO.search(row.text)):
         head, _, rest = row.text[also.end() :].partition(":")
         things = [one.strip() for one in rest.strip(" .").split(",") if one.strip()]
