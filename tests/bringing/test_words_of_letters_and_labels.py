@@ -115,7 +115,8 @@ def test_heads_amid_a_method_are_heads() -> None:
     page = (
         "<h1>Pepparkakor</h1><b>Ingredienser: ca 150 stycken</b><br>150 g smör<br>"
         "2 dl socker<br>ca 8 dl vetemjöl<br><br>Smält smör, socker och sirap i en gryta.<br>"
-        "Ta av plattan och fortsätt röra<br>Tillsätt mjölet<br>Arbeta samman degen och låt vila över natten<br><br>"
+        "Ta av plattan och fortsätt röra<br>Tillsätt mjölet<br>"
+        "Arbeta samman degen och låt vila över natten<br><br>"
         "<b>När det är dags att grädda:</b><br>Sätt ugnen på 200 grader<br>"
         "Grädda i 8 minuter<br><br><b>Ingredienser till glasyr:</b><br>"
         "2 dl florsocker<br>1 tsk olja<br><br>Rör samman allt.</p>"
