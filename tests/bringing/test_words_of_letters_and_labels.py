@@ -140,3 +140,66 @@ def test_heads_amid_a_method_are_heads() -> None:
 def test_the_number_of_a_recipe_is_none_of_its_title(line: str, title: str) -> None:
     (recipe,) = brought(f"{line}\n\n1 kg plums\n500 g sugar\n\nBoil them for an hour.\n")
     assert fact(recipe, "title") == title
+
+
+_JAM = (
+    "Plum jam\n\n1 kg plums\n500 g sugar\n\nStone the plums. Boil them with the sugar for 20 min."
+    "\n\nPot it hot into jars.\n\n"
+)
+
+
+# beside the steps of a Danish page of crab-apple jelly ("Tip!"), one of mostarda ("Nota importante
+# 2:") and others of the judge's papers; the last five made up
+@pytest.mark.parametrize(
+    ("line", "note"),
+    [
+        ("Tip! You can test it on a plate.", "You can test it on a plate."),
+        ("Nota importante 2: solo susine mature.", "Nota importante 2: solo susine mature."),
+        ("A note on salt: Some leave it out.", "A note on salt: Some leave it out."),
+        ("Verdict: Easy, but uses a lot of sugar!!", "Verdict: Easy, but uses a lot of sugar!!"),
+        ("The cost of this present is easily under $1. Salt is cheap in the grocery store.",
+         "The cost of this present is easily under $1. Salt is cheap in the grocery store."),
+        ("Important note: wear gloves for this.", "Wear gloves for this."),
+        ("Enjoy! Keep it in a dark place.", ""),
+        ("Careful! Boil it for 5 minutes more if it runs.", ""),
+        ("Tip the plums into the pan: boil them again.", ""),
+        ("Price the jars at $2 and store them in the fridge.", ""),
+    ],
+)  # fmt: skip
+def test_a_tip_or_a_remark_is_no_step(line: str, note: str) -> None:
+    (recipe,) = brought(f"{_JAM}{line}\n")
+    assert steps(recipe)[2:] == ([] if note else [line])
+    assert (f"\n## Notes\n\n{note}\n" in recipe.text) == bool(note)
+
+
+_CURD = (
+    "# Lemon curd\n\n### Ingredients\n* 150 ml lemon juice\n* 150 g caster sugar\n"
+    "* 100 g unsalted butter\n* 3 large eggs, beaten\n\n### Method\n"
+    "1. Put all of it into a bowl over simmering water and stir until it coats a spoon.\n"
+    "2. Pour into warm, sterilised jars and seal immediately.\n\n"
+)
+
+
+# a page of sea buckthorn curd: bold labels below its steps
+def test_what_is_kept_in_the_fridge_by_a_note_is_kept_there() -> None:
+    (recipe,) = brought(
+        f"{_CURD}**Storage:** Keeps in the fridge for up to 4 weeks.\n", name="a.md"
+    )
+    assert "keeps:\n  unopened: 4 weeks\n  where: in the fridge\n" in recipe.text
+    assert "is taken for how long it keeps unopened" in asked(recipe)
+    assert "room temperature" not in asked(recipe)
+    assert "may stand here" not in asked(recipe)
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        "Keeps for up to 4 weeks.",
+        "Once opened, keep it in the fridge and use within 4 weeks.",
+        "Keeps 6 months in the pantry or 4 weeks in the fridge.",
+    ],
+)
+def test_what_a_note_does_not_say_of_the_fridge_alone_is_not_taken(note: str) -> None:
+    (recipe,) = brought(f"{_CURD}**Storage:** {note}\n", name="a.md")
+    assert "\nkeeps:" not in recipe.text
+    assert "room temperature" in asked(recipe)

@@ -97,6 +97,14 @@ _READERS: Final = re.compile(
     r"(?:[A-ZÀ-Ý][a-zà-ÿ]+,\s)?(?:many\s)?(?:thanks|thank\syou)(?:\s(?:so|very)\smuch)?\sfor\s(?:posting|sharing|the\srecipe|this)\b",
     re.IGNORECASE,
 )
+# "The cost of this present is under $1.", "Salt is among the cheapest things in the shop."
+_COSTS: Final = re.compile(
+    r"\b(?:costs?|cost\sof|price[ds]?|cheap(?:er|est)?|inexpensive|kostet|kosten|günstig\w*|coûte|pas\scher|costa(?:no)?|cuesta|kost)\b|[$£€]\s?\d",
+    re.IGNORECASE,
+)
+_SHOP: Final = re.compile(
+    r"\b(?:grocery|food|dollar|thrift|craft|corner)\s+stores?\b", re.IGNORECASE
+)
 _BIO: Final = re.compile(
     r"about\s+the\s+(?:author|writer|blogger)\b.*|about\s+me\s*[:–-].*"
     r"|(?:über\s+(?:den\s+autor|die\s+autorin|mich)|à\s+propos\s+de\s+l['’]auteur\w*|sull['’]autor\w+|sobre\s+(?:el|la)\s+autora?"
@@ -201,6 +209,10 @@ def _is_remark(text: str, recipe: Recipe) -> bool:
 
 def _tells(sentence: str, recipe: Recipe) -> bool:
     if _GOODBYE.match(sentence) or _READERS.match(sentence):
+        return True
+    first = plain(sentence).split(" ")[0]
+    bids = first in words("told_first") or _DOES.search(_SHOP.sub("", sentence))
+    if _COSTS.search(sentence) and not bids:
         return True
     if _OTHERWISE.search(sentence) or _PRAISES.match(sentence):
         return not _KEPT.search(sentence)

@@ -64,6 +64,13 @@ _TIP_OF: Final = re.compile(
     r" (?:van|von|of|from|de|di|da|av|från|fra) [^\W\d]+(?: [^\W\d]+)?"
     r"|(?:[^\W\d]+ )?[^\W\d]+s (?:top )?tipp?"
 )
+# "Important note 2:", "Nota importante 1": which of several, and how grave
+_WHICH_TIP: Final = re.compile(
+    r"\s(?:n[°ºo]\.?\s?)?\d{1,2}$|^(?:important|very important|wichtiger?"
+    r"|extra|bonus|final|last|quick|viktigt?|belangrijke?|vigtigt?)\s"
+    r"|\s(?:important(?:e|es|i)?|final(?:e|es)?|extra|pratique|pratico)(?=\s\d|$)",
+    re.IGNORECASE,
+)
 _IF_LIKED: Final = re.compile(
     r"(?:optional(?:ly)?|nach\s+belieben|wer\s+mag|facultatif|en\s+option|facoltativ[oi]|opcional|optioneel|valfritt)\s*:\s*",
     re.IGNORECASE,
@@ -269,16 +276,19 @@ def _said_aside(text: str) -> str:
         return _bare_credit(text.lstrip("\\*~ "))
     if (below := AFTERWORD.match(text)) and text[below.end() :]:
         return f"{text[below.end() :][:1].upper()}{text[below.end() + 1 :]}"
-    found = re.match(r"([^\W\d][^:–—.]{1,30}?)\s*[:–—]\s+(\S.*)", text)
-    head = plain(found[1]) if found else ""
+    found = re.match(r"([^\W\d][^:–—.!]{1,30}?)\s*[:–—!]\s+(\S.*)", text)
+    head = plain(_WHICH_TIP.sub("", found[1])) if found else ""
+    if found and text[found.end(1) :].lstrip()[:1] == "!" and head not in words("tip_heads"):
+        return ""  # "Enjoy! Keep it dark." begins no note
     if found is None or heads_tools(found[1]):
         return ""
     if _TIP_OF.fullmatch(head):
         return text
-    if head not in words("aside") and section_of(f"{found[1]}:") != "aside":
+    if head not in words("aside") | words("tip_heads") and section_of(f"{found[1]}:") != "aside":
         return ""
-    tip = re.match(r"(?:top |my )?(?:tip|note|hint|tipp)", head)
-    return f"{found[2][:1].upper()}{found[2][1:]}" if tip else text
+    tip = re.match(r"(?:top |my )?(?:tip|hint|tipp|notes?$)", head)
+    bare = tip and not re.search(r"\d", found[1])  # another line may say "see note 1"
+    return f"{found[2][:1].upper()}{found[2][1:]}" if bare else text
 
 
 def _bare_credit(text: str) -> str:

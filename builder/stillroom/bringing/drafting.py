@@ -20,16 +20,24 @@ from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
 from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
-from stillroom.bringing.keeping import A_WAIT, keeping_of, sentences_of_keeping, vaguely_kept
+from stillroom.bringing.keeping import (
+    A_WAIT,
+    keeping_of,
+    kept_cold_beside,
+    sentences_of_keeping,
+    vaguely_kept,
+)
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.typed_marks import pieces
+from stillroom.bringing.whose_measures import whose_measures
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import how_to_say_it, may_say_keeping
 from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.settings import BookSettings
+from stillroom.core.when.spans import Span
 
 ASKED: Final = "# ?"
 """How a question begins where it stands in a draft; the book's reader passes over such lines."""
@@ -38,25 +46,6 @@ _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
 _LONGEST_QUESTION: Final = 2_000
-_CUPS: Final = re.compile(
-    r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
-)
-_AMERICAN: Final = re.compile(
-    r"\d+\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
-    r"\bbutter[^.]{0,20}\bsticks?\b|\bconfectioner|\bhalf[- ]?and[- ]?half|\bhalf-pint|"
-    r"\bkosher salt|\bheavy cream|\bmolasses\b|\bcornstarch|\bcanning jar|"
-    # spelled as in America alone
-    r"\b(?:un)?flavor(?:ed|ing|s)?\b|\bcolor(?:ed|ing|s)?\b|\bliters?\b|\bfiber\b|"
-    r"\bcookie sheet|\bmason jar|\bwax(?:ed)? paper",
-    re.IGNORECASE,
-)
-# said in Britain alone: a page that says both was put into one from the other
-_BRITISH: Final = re.compile(
-    r"\bcaster sugar|\bicing sugar|\bmalt vinegar|\btreacle\b|\bgas (?:mark )?\d|\bbramleys?\b|"
-    r"\bcooking apples?\b|\bbicarbonate of soda|\bplain flour|\bself[- ]raising|\b(?:un)?flavour|"
-    r"\bcolour|\blitres?\b|\bsultanas?\b",
-    re.IGNORECASE,
-)
 # what a page says of any recipe until somebody writes how much it makes
 _LEFT_EMPTY: Final = re.compile(
     r"(?:serves |for )?1 ?(?:servings?|portion(?:en)?|person(?:en|ne)?|people|porzione|porción"
@@ -189,20 +178,10 @@ def _add_facts(
 
 def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place: int) -> None:
     """Ask whose cups and pints are meant, where the book's own are not the American ones."""
-    beside = (row for _, rows in recipe.notes for row in rows)
-    text = " ".join([*(row for _, row in (*recipe.ingredients, *recipe.steps)), *beside])
-    measures = _CUPS.search(" ".join(row for _, row in recipe.ingredients))
-    if settings.units == "us" or not measures:
-        return
-    sign = _AMERICAN.search(text)
-    if sign and not _BRITISH.search(text):
-        made.add("units: us")
-        what = f'"{measures[0]}" is read as American, since it says "{sign[0].strip()}".'
-        mend = 'If it is not, take out "units: us".'
-    else:
-        what = f'"{measures[0]}" is read as this book reads it, which is not the American measure.'
-        mend = 'If the recipe is American, write "units: us".'
-    made.ask(place, what, mend)
+    if settings.units != "us" and (asked := whose_measures(recipe)):
+        if asked.american:
+            made.add("units: us")
+        made.ask(place, asked.what, asked.mend)
 
 
 def _add_keeping(
@@ -211,6 +190,10 @@ def _add_keeping(
     """Write how long its method plainly says that it keeps, or ask about the words that may."""
     steps = [step for _, step in recipe.steps]
     told = sentences_of_keeping(steps)
+    beside = [row for head, rows in recipe.notes if head != "Equipment" for row in rows]
+    if not told and (cold := kept_cold_beside(beside)):
+        _add_cold_keeping(made, *cold)
+        return
     if not told:  # it may be said loosely in the last step; above it that may be a wait
         _ask_how_long(made, len(made.rows) - 1, steps[-1:])
         _ask_of_vague(made, len(made.rows) - 1, steps[:-1])
@@ -229,6 +212,14 @@ def _add_keeping(
     if kept.is_asked:
         what = f'"{kept.said}" is taken for how long it keeps unopened.'
         made.ask(place, what, "If that is of one opened, say it as how long it keeps then.")
+
+
+def _add_cold_keeping(made: _Draft, said: str, span: Span) -> None:
+    """Write how long it keeps in the fridge by a note beside the method, and ask about it."""
+    place = made.add("keeps:", f"  unopened: {span}", "  where: in the fridge")
+    made.add(f"  {fact('source', _cut(f'the recipe as it was brought in: {said}'))}")
+    what = f'"{said}" is taken for how long it keeps unopened.'
+    made.ask(place, what, "If that is of one opened, say it as how long it keeps then.")
 
 
 def _heading(words_of: str) -> str:
@@ -298,7 +289,9 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
 
 def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
-    kept = (one for one in map(may_say_keeping, lines) if one and not A_WAIT.search(one[0]))
+    taken = next((row for row in made.rows if row.startswith("  source: ")), "")
+    said_so = (one for one in map(may_say_keeping, lines) if one and one[0] not in taken)
+    kept = (one for one in said_so if not A_WAIT.search(one[0]))
     if found := next(kept, None):
         said, span = found
         what = f'How long it keeps may stand here: "{said}"'

@@ -95,7 +95,10 @@ _STORY: Final = re.compile(
 # "Jam-making tips:", "Some hints:"
 _TIPS: Final = re.compile(r"(?:[^\W\d]+ ){1,4}(?:tips|hints|tipps)")
 # "Family notes", "Notes from the cook"
-_NOTES: Final = re.compile(r"(?:[^\W\d]+ ){1,2}notes|notes (?:from|by|on|about)(?: [^\W\d]+){1,3}")
+_NOTES: Final = re.compile(
+    r"(?:[^\W\d]+ ){1,2}notes|notes (?:from|by|on|about)(?: [^\W\d]+){1,3}"
+    r"|(?:an? )?(?:quick |short |last |final )?(?:note|word) (?:on|about)(?: [^\W\d]+){1,4}"
+)
 # "Tipps zum Sammeln und Verarbeiten", "Tips for a good set"
 _TIPS_FOR: Final = re.compile(
     r"(?:tipps?|tips?|hints?|conseils?|astuces?|consigli|consejos|trucos)"

@@ -16,7 +16,7 @@ from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_claims import plainly_claimed_in
 from stillroom.core.method.keeping_opened import without_opened
 from stillroom.core.method.keeping_said import keeping_of_method
-from stillroom.core.method.last_words import is_of_a_failed_seal
+from stillroom.core.method.last_words import FRIDGE, is_of_a_failed_seal
 from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
@@ -43,6 +43,14 @@ A_WAIT: Final = re.compile(
     re.IGNORECASE,
 )
 """What says how long it waits, and not how long it keeps: "allow 2 weeks before using"."""
+
+
+_ELSEWHERE_TOO: Final = re.compile(
+    r"\b(?:pantry|cupboard|shelf|larder|freezer|frozen|room\s+temperature|opened|after\s+opening"
+    r"|schrank|vorratskammer|raumtemperatur|gefrierschrank|placard|congélateur|dispensa|congelatore|despensa|congelador"
+    r"|kast|vriezer|skafferi|frys\w*|or|oder|ou|o|of|eller|lub)\b",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True)
@@ -91,6 +99,23 @@ def keeping_of(
             elsewhere = keeps_elsewhere(without_opened(said)) is not None
             return Kept(kept.unopened, kept.opened, said, elsewhere)
     return None
+
+
+def kept_cold_beside(notes: Iterable[str]) -> tuple[str, Span] | None:
+    """Return the sentence beside a method that says how long a thing keeps in the fridge, unopened.
+
+    What keeps on a shelf by a note is asked and never taken; the cold makes nothing keep longer.
+
+    >>> found = kept_cold_beside(["Storage: Keeps in the fridge for up to 4 weeks. Do not freeze."])
+    >>> found and (found[0], str(found[1]))
+    ('Storage: Keeps in the fridge for up to 4 weeks.', '4 weeks')
+    >>> kept_cold_beside(["Keeps for a year.", "Once opened, keep it in the fridge for 4 weeks."])
+    >>> kept_cold_beside(["Keeps 6 months in the pantry or 4 weeks in the fridge."])
+    """
+    told = [(said, span) for said, span in sentences_of_keeping(notes) if FRIDGE.search(said)]
+    alone = len(told) == 1 and len({str(span) for _, span in sentences_of_keeping(notes)}) == 1
+    one_place = alone and not _ELSEWHERE_TOO.search(told[0][0])
+    return told[0] if one_place else None
 
 
 def vaguely_kept(lines: Iterable[str]) -> str:
