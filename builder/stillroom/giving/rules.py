@@ -20,9 +20,10 @@ from stillroom.core.allergens.avoided import Avoided
 from stillroom.core.allergens.sentences import avoided_by_name
 from stillroom.core.book import BookSettings
 from stillroom.core.care.soap import stands_too_short
+from stillroom.core.method.heat import cooked_places
 from stillroom.core.recipe.model import Recipe
 from stillroom.giving.answers import WORSE, Answer
-from stillroom.giving.facts import GiftFacts, facts_of
+from stillroom.giving.facts import GiftFacts, Held, facts_of
 from stillroom.giving.model import Household
 from stillroom.giving.plan_model import Reason
 from stillroom.giving.receivers import pets_named
@@ -95,11 +96,17 @@ class HouseholdRule:
 
     def _looked_at(self, facts: GiftFacts) -> list[tuple[str, tuple[Any, ...]]]:
         only_left = self.row.get("left_in", False)
+        heated = cooked_places(facts.recipe) if self.row.get("unless_heated") else frozenset()
         return [
             (held.ingredient.item.lower(), held.staples)
-            for held in facts.held
-            if held.stays or not only_left
+            for place, held in enumerate(facts.held)
+            if (held.stays or not only_left) and place not in heated and self._speaks_of(held)
         ]
+
+    def _speaks_of(self, held: Held) -> bool:
+        """Whether the words of a line are those of the rule: "cider vinegar, unpasteurised"."""
+        said = f"{held.ingredient.item} {held.ingredient.note}"
+        return bool(re.search(self.row.get("only_words", ""), said, re.IGNORECASE))
 
     def _in(self, item: str, staples: tuple[Any, ...], facts: GiftFacts) -> bool:
         if any(word in item for word in self.row.get("except_words", ())):

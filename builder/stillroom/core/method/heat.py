@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.heat_elsewhere import (
     bakes_elsewhere,
@@ -19,9 +20,11 @@ from stillroom.core.method.heat_elsewhere import (
     eggs_elsewhere,
     is_apart_elsewhere,
     is_everything_elsewhere,
+    is_liquor,
 )
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.method.tag_words import before_and_on_the_tag
+from stillroom.core.method.words import method_words
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -91,18 +94,9 @@ _KEPT_BACK = clause_regex(
 _APART = clause_regex(
     r"\b(?:icing|frosting|buttercream|to decorate|decoration|mousse|to finish)\b", re.IGNORECASE
 )
-_PLAIN = frozenset(
-    {
-        "plain", "white", "dark", "light", "fresh", "dried", "large", "small", "medium",
-        "brown", "soft", "caster", "icing", "ground", "whole", "chopped", "good", "free",
-        "range", "organic", "strong", "raw", "cold", "warm", "melted", "sifted", "beaten",
-        "unsalted", "salted", "extra", "fine", "coarse", "self", "raising", "with", "from",
-        "and", "the", "for", "into", "red", "green", "black", "ripe", "double", "single",
-        "granulated", "powdered", "room"
-    }
-)  # fmt: skip
 _EGGS = frozenset({"egg", "egg white", "egg yolk"})
 _PARTS = frozenset({"egg white", "egg yolk"})
+_FLESH = frozenset({"meat", "fish", "shellfish"})
 # a part of the egg that is first named behind the oven is not what was baked: an icing, a glaze
 _RAW_BEHIND = clause_regex(
     r"\b(?:whisk|whip|beat|fold|pip(?:e[ds]?|ing)|brush|glaz|ic(?:e[ds]?|ing)|spread|stir|mix)\w*\b",
@@ -147,9 +141,11 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             so_far = everything - next(to_come)
             together = set().union(*used)
             if elsewhere:
-                cooked |= _reached_elsewhere(clause, here, together, apart, _eggs(names), so_far)
+                now_hot = _reached_elsewhere(clause, here, together, apart, _eggs(names), so_far)
+                cooked |= now_hot - _raw_beside(clause, recipe, here)
             elif now:
-                cooked |= _reached(clause, here, together, apart, so_far)
+                now_hot = _reached(clause, here, together, apart, so_far)
+                cooked |= now_hot - _raw_beside(clause, recipe, here)
             elif _KEPT_BACK.search(clause):
                 cooked -= here
             elif baked:  # an egg that is named again after the oven may be another one
@@ -183,6 +179,13 @@ def _takes_all(clause: str, elsewhere: bool) -> bool:
 def _eggs(names: Sequence[frozenset[str]]) -> set[int]:
     """Return the lines that are egg, in whatever language: their food is."""
     return {place for place, own in enumerate(names) if own & _EGGS}
+
+
+def _raw_beside(clause: str, recipe: Recipe, here: set[int]) -> set[int]:
+    """Return the meat and fish that no clause of a liquor cooks: "boil the brine, let it cool"."""
+    things = enumerate(_all_things(recipe) if is_liquor(clause) else ())
+    flesh = {place for place, one in things if any(_FLESH & f.tags for f in food_of(one).foods)}
+    return flesh - here
 
 
 def _reached_elsewhere(
@@ -362,7 +365,7 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
     if ingredient.found and ingredient.found.food:
         text += f" {ingredient.found.food.name}"
     words = re.findall(r"[^\W\d_]{3,}", text.lower())
-    own = [word for word in words if word not in _PLAIN] or words
+    own = [word for word in words if word not in method_words("plain_words_of_food")] or words
     if "egg" in words or "eggs" in words:
         own += [f"egg {word.removesuffix('s')}" for word in words if _OF_THE_EGG.fullmatch(word)]
         own += ["egg white", "egg yolk"] if {singular_word(word) for word in own} == {"egg"} else []
@@ -373,16 +376,11 @@ def _name_words(ingredient: Ingredient) -> frozenset[str]:
     return frozenset((*single, *sort, *filter(None, map(_tail, single))))
 
 
-# "simmer the berries" of elderberries, "toast the nuts" of walnuts
-_TAILS = frozenset(
-    {"berry", "nut", "bean", "cherry", "melon", "flower", "fruit", "seed", "fish"}
-    | {"beeren", "beere", "kirschen", "nüsse", "pflaumen", "blüten", "bohnen", "bessen"}
-)
-
-
 def _tail(word: str) -> str:
     """Return the last part of a compound name by which a method may call it; "" for none."""
-    return next((end for end in _TAILS if word.endswith(end) and word != end), "")
+    return next(
+        (end for end in method_words("tails_of_food") if word.endswith(end) and word != end), ""
+    )
 
 
 def _named(words: str, names: Sequence[frozenset[str]]) -> set[int]:

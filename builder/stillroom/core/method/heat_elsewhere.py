@@ -93,6 +93,15 @@ def is_everything_elsewhere(clause: str) -> bool:
     return bool(_any_of("everything").search(clause))
 
 
+def is_liquor(clause: str) -> bool:
+    """Whether a clause, English or not, is of the liquor that is poured over what lies in the jar.
+
+    >>> is_liquor("Koka upp lagen"), is_liquor("Koka sillen")
+    (True, False)
+    """
+    return bool(_any_of("liquor").search(clause))
+
+
 def is_apart_elsewhere(clause: str) -> bool:
     """Whether a clause speaks of an icing, which no oven sees."""
     return bool(_any_of("apart").search(clause))
