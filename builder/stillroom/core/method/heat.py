@@ -13,14 +13,18 @@ from functools import lru_cache
 
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import food_of
+from stillroom.core.method.custard import thickens_on_the_heat
+from stillroom.core.method.first_named import first_named_later
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.heat_elsewhere import (
+    How,
     bakes_elsewhere,
     cooks_elsewhere,
     eggs_elsewhere,
     is_apart_elsewhere,
     is_everything_elsewhere,
     is_liquor,
+    without_its_end,
 )
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
 from stillroom.core.method.tag_words import before_and_on_the_tag
@@ -124,6 +128,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
     group = recipe.method[0].group if recipe.method else ""
     heated = baked = False
     to_come = _still_to_come(recipe, names)
+    custard = thickens_on_the_heat(said for one in recipe.method for said, _ in _told_by(one.text))
     parts: set[str] = set()
     in_oven = False
     for step in recipe.method:
@@ -135,13 +140,16 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
             here = _named(_HOT_WATER.sub(" ", clause), names)
             if _EVERYTHING.search(clause) or is_everything_elsewhere(clause):
                 here |= everything - cooked
-            now = elsewhere or _heat_of(clause)
+            now = bool(next(custard) or elsewhere) or _heat_of(clause)
             if not now and (icing or _is_apart(clause)):
                 apart |= here - cooked
             so_far = everything - next(to_come)
             together = set().union(*used)
             if elsewhere:
-                now_hot = _reached_elsewhere(clause, here, together, apart, _eggs(names), so_far)
+                eggs = set() if elsewhere == "thickens" else _eggs(names)
+                if elsewhere == "thickens":  # "bis die Creme dick wird" names what comes of it
+                    here = _named(without_its_end(clause), names)
+                now_hot = _reached_elsewhere(clause, here, together, apart, eggs, so_far)
                 cooked |= now_hot - _raw_beside(clause, recipe, here)
             elif now:
                 now_hot = _reached(clause, here, together, apart, so_far)
@@ -155,7 +163,7 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
                 cooked -= {place for place in here & _eggs(names) if names[place] & new}
             if now and _takes_all(clause, elsewhere):
                 cooked |= _never_named(recipe, elsewhere)
-                baked = baked or elsewhere
+                baked = baked or bool(elsewhere)
             heated = heated or now
             in_oven = in_oven or bool(now and _OVEN.search(clause))
             parts |= _spoken(clause) & _PARTS
@@ -169,7 +177,7 @@ def _is_apart(words: str) -> bool:
     return bool(_APART.search(words)) or is_apart_elsewhere(words)
 
 
-def _takes_all(clause: str, elsewhere: bool) -> bool:
+def _takes_all(clause: str, elsewhere: How) -> bool:
     """Whether heat takes also what no clause named: it lies in the dough, or cooks for hours."""
     if elsewhere:
         return bakes_elsewhere(clause)
@@ -214,20 +222,7 @@ def _cooked_on_the_list(recipe: Recipe) -> set[int]:
 def _still_to_come(recipe: Recipe, names: Sequence[frozenset[str]]) -> Iterator[set[int]]:
     """Yield for each clause the lines that are first named in a later one."""
     clauses = (clause for step in recipe.method for clause in _clauses_of(step.text))
-    yield from _first_named_later([_named(clause, names) for clause in clauses])
-
-
-def _first_named_later(named: Sequence[set[int]]) -> list[set[int]]:
-    """Return for each of many namings what is named behind it and not up to it."""
-    behind: list[set[int]] = [set()]
-    for here in reversed(named):
-        behind.append(behind[-1] | here)
-    later = []
-    so_far: set[int] = set()
-    for here, after in zip(named, reversed(behind[:-1]), strict=True):
-        so_far |= here
-        later.append(after - so_far)
-    return later
+    yield from first_named_later([_named(clause, names) for clause in clauses])
 
 
 def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
@@ -238,10 +233,12 @@ def _all_things(recipe: Recipe) -> tuple[Ingredient, ...]:
 def _all_names(recipe: Recipe) -> tuple[frozenset[str], ...]:
     """Return the words by which the method may call each thing, those of the list first.
 
-    Where whole eggs stand beside whites or yolks, "the egg" is the whole one.
+    Where whole eggs stand beside whites or yolks, "the egg" is the whole one, and "the eggs" all
+    of them where no step speaks of a part.
     """
     names = tuple(_name_words(ingredient) for ingredient in _all_things(recipe))
-    if any("egg" in own and own & _PARTS == _PARTS for own in names):
+    parted = any(_OF_THE_EGG.search(step.text) for step in recipe.method)
+    if parted and any("egg" in own and own & _PARTS == _PARTS for own in names):
         names = tuple(own if own & _PARTS == _PARTS else own - _only_egg(own) for own in names)
     return names
 
@@ -250,7 +247,7 @@ def _only_egg(own: frozenset[str]) -> frozenset[str]:
     return frozenset({"egg"}) if own & _PARTS else frozenset()
 
 
-def _never_named(recipe: Recipe, elsewhere: bool = False) -> set[int]:
+def _never_named(recipe: Recipe, elsewhere: How = "") -> set[int]:
     """Return the lines that no clause names: they are in the dough that goes into the oven.
 
     In another language an egg may be in the icing by a name that is not known.
@@ -310,7 +307,7 @@ def named_later(recipe: Recipe) -> Mapping[str, frozenset[int]]:
     """Return for each clause the lines that are first named in a later one: not yet in the pan."""
     names = _all_names(recipe)[: len(recipe.ingredients)]
     clauses = [clause for step in recipe.method for clause in _clauses_of(step.text)]
-    behind = _first_named_later([_named(clause, names) for clause in clauses])
+    behind = first_named_later([_named(clause, names) for clause in clauses])
     found: dict[str, frozenset[int]] = {}
     for clause, later in zip(clauses, behind, strict=True):
         found[clause] = found.get(clause, frozenset(later)) & later
@@ -339,8 +336,8 @@ def _clauses_of(text: str) -> tuple[str, ...]:
     )
 
 
-def _told_by(text: str) -> list[tuple[str, bool]]:
-    """Return the clauses of a step, each with whether it cooks in another language's words.
+def _told_by(text: str) -> list[tuple[str, How]]:
+    """Return the clauses of a step, each with how it cooks in another language's words.
 
     A sentence goes on behind the stop of "ca. 12 Min. backen".
     """

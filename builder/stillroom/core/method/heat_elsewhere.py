@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from functools import cache, lru_cache
-from typing import Any
+from typing import Any, Literal
 
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import any_word, clause_regex
@@ -19,6 +19,12 @@ _OVEN_HOT = clause_regex(
     r"|\b[1-9]\d ?(?:min\w*|').*\b(?:1[5-9]\d|2[0-5]\d) ?(?:°|grad\w*|c\b)",
     re.IGNORECASE,
 )
+# at 71 °C an egg is cooked (160 °F: US FDA, as the rule "raw-egg" has it)
+_SETS = clause_regex(r"\b(?:7[1-9]|[89]\d) ?(?:°|grad)", re.IGNORECASE)
+_TILL = clause_regex(
+    r"\b(?:bis|jusqu['’]|hasta que|finché|fino a|tot(?:dat)?|tills?)\b", re.IGNORECASE
+)
+How = Literal["", "cooks", "thickens"]
 _EGGS = ("egg", "egg yolk", "egg white")
 _IN_WATER = clause_regex(
     r"\b(?:mit(?: dem)?|im|in dem|avec(?: l['’])?|dans(?: l['’])?|con(?: el)?|en el|nell['’]"
@@ -29,33 +35,43 @@ _IN_WATER = clause_regex(
 _AND = clause_regex(r"\b(?:und|et|y|e|en|dann|puis|luego|poi|dan)\b", re.IGNORECASE)
 
 
-def cooks_elsewhere(clause: str, sentence: str) -> bool:
-    """Whether a clause, within its sentence, says in another language that something is cooked.
+def cooks_elsewhere(clause: str, sentence: str) -> How:
+    """Say how a clause, within its sentence, cooks in another language; "" where it does not.
+
+    What "thickens" there is egg: over hot water, or where 71 °C and more are said.
 
     >>> told = "Bei 180° ca. 12 Min backen."
     >>> cooks_elsewhere(told, told), cooks_elsewhere("nicht backen", "Kühlen, nicht backen.")
-    (True, False)
+    ('cooks', '')
     >>> cooks_elsewhere("Den Ofen vorheizen", "Den Ofen vorheizen")
-    False
+    ''
+    >>> told = "Im Topf auf 80 °C erhitzen"
+    >>> cooks_elsewhere(told, told), cooks_elsewhere("Auf 80 °C abkühlen", "Auf 80 °C abkühlen")
+    ('thickens', '')
     """
-    if _thickens_over_water(clause, sentence):
-        return True
+    if _thickens(clause, sentence):
+        return "thickens"
     cooks = _any_of("cooked").search(clause) or _any_of("baked").search(clause)
     if not cooks and (not _any_of("oven").search(clause) or _any_of("made_hot").search(sentence)):
-        return False
-    return not (_denies(sentence) or _is_of_something_else(clause) or is_apart_elsewhere(clause))
+        return ""
+    no = _denies(sentence) or _is_of_something_else(clause) or is_apart_elsewhere(clause)
+    return "" if no else "cooks"
 
 
-def _thickens_over_water(clause: str, sentence: str) -> bool:
-    """Whether a clause stands over hot water, and its sentence says that it thickens there.
+def _thickens(clause: str, sentence: str) -> bool:
+    """Whether a clause heats, and its sentence says that it thickens there or how hot it gets.
 
     >>> told = "Eigelb über dem Wasserbad aufschlagen, bis die Masse dickt, ohne zu kochen."
-    >>> _thickens_over_water("Eigelb über dem Wasserbad aufschlagen", told)
+    >>> _thickens("Eigelb über dem Wasserbad aufschlagen", told)
     True
-    >>> _thickens_over_water("Eigelb über dem Wasserbad", "Eigelb über dem Wasserbad schaumig.")
+    >>> _thickens("Eigelb über dem Wasserbad", "Eigelb über dem Wasserbad schaumig.")
     False
     """
-    if not _any_of("water_bath").search(clause) or not _any_of("thickens").search(sentence):
+    if _any_of("cools").search(sentence) or not _any_of("thickens").search(sentence):
+        return False
+    heats = _any_of("heats").search(clause) and not _is_of_something_else(clause)
+    by_heat = heats and _SETS.search(sentence)
+    if not by_heat and not _any_of("water_bath").search(clause):
         return False
     return not _denies(_any_of("not_boiled").sub(" ", sentence))
 
@@ -78,6 +94,15 @@ def _is_of_something_else(clause: str) -> bool:
     if other is None or heat is None or eggs_elsewhere(clause):
         return other is not None
     return heat.end() > other.start() or not _AND.search(plain[heat.end() : other.start()])
+
+
+def without_its_end(clause: str) -> str:
+    """Return a clause without how long it is done.
+
+    >>> without_its_end("Chauffer jusqu'à ce que la crème épaississe")
+    'Chauffer '
+    """
+    return _TILL.split(clause)[0]
 
 
 def bakes_elsewhere(clause: str) -> bool:
