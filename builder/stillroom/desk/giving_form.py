@@ -133,6 +133,7 @@ FILE_ONLY: Final[Mapping[str, Mapping[str, str]]] = {
 
 
 _NAMED: Final = re.compile(r"[^\W\d]")
+_NEW: Final = re.compile(r"new\d{0,4}$")
 _BETWEEN: Final = re.compile(rf"\s*[,;]\s*{OUTSIDE_BRACKETS}(?:and\s+)?")
 
 
@@ -255,10 +256,21 @@ def _change_rows(said: Any, part: str, sent: Mapping[str, str]) -> None:
                 put_fact(part, row_to_change(said, part, at), ask.key, value_of(text, ask))
     if gone:
         take_out(said, part, gone)
-    named = sent.get(box_name(part, "new", NEEDED[part]), "")
-    new = {
-        ask.key: value_of(sent.get(box_name(part, "new", ask.key), ""), ask) for ask in ROWS[part]
-    }
-    row = {key: value for key, value in new.items() if value is not None}
-    if name := " ".join(named.split()):
-        add_row(said, part, {**row, NEEDED[part]: name})
+    for at in new_places(part, sent):
+        new = {
+            ask.key: value_of(sent.get(box_name(part, at, ask.key), ""), ask) for ask in ROWS[part]
+        }
+        row = {key: value for key, value in new.items() if value is not None}
+        if name := " ".join(sent.get(box_name(part, at, NEEDED[part]), "").split()):
+            add_row(said, part, {**row, NEEDED[part]: name})
+
+
+def new_places(part: str, sent: Mapping[str, str]) -> list[str]:
+    """Return the new rows of a part in which something is said, in the order of their forms.
+
+    >>> new_places("makes", {"makes|new10|recipe": "a", "makes|new2|of": "b", "makes|new|of": ""})
+    ['new2', 'new10']
+    """
+    found = [box.split("|") for box, text in sent.items() if text.strip()]
+    places = {box[1] for box in found if box[0] == part and len(box) == 3 and _NEW.match(box[1])}
+    return sorted(places, key=lambda at: int(at[3:] or 1))

@@ -27,6 +27,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name, change_list, rows_of, top_of
+from stillroom.desk.giving_further import new_rows
 from stillroom.desk.giving_lines import lines_of, shown
 from stillroom.desk.giving_rows import NEEDED, in_part
 from stillroom.desk.giving_told import (
@@ -175,9 +176,12 @@ def show_boxes(
     status: int = 200,
     wrong: tuple[Told, ...] = (),
     base: str = "",
+    further: str = "",
     **more: Any,
 ) -> Response:
     """Show a list as boxes, each with what is wrong there; they say what `base` says, or the file.
+
+    `further` is the part of which one more empty form is wanted.
 
     What is sent from them is put into those same words: rows are told apart by where they stand.
     """
@@ -214,7 +218,8 @@ def show_boxes(
         top_open=any(ask.more and ask.key in at_box for ask in TOP) or "hours" in at_box,
         further=FURTHER,
         unkept=words != now.raw or bool(more.get("new")),
-        new_values=_new_values(more.get("new", {})),
+        new_parts={part: new_rows(part, more.get("new", {}), further) for part in HEADINGS},
+        new_open=further,
         **{"said": "", "told": (), "pairs": [], "new": {}, "hinders": status != 200, **more},
     )
 
@@ -239,14 +244,6 @@ def _folded_open(boxes: Iterable[str]) -> dict[str, list[str]]:
         row, _, key = box.rpartition("|")
         found.setdefault(row, []).append(key)
     return found
-
-
-def _new_values(sent: Mapping[str, str]) -> dict[str, dict[str, str]]:
-    """Return what was typed into the boxes of rows that are new."""
-    return {
-        part: {ask.key: sent.get(box_name(part, "new", ask.key), "") for ask in asks}
-        for part, asks in ROWS.items()
-    }
 
 
 async def keep_list(desk: Desk, request: Request) -> Response:
@@ -277,6 +274,8 @@ async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response 
         )
         return show_boxes(desk, now, 409, told=(told,))
     text = change_yaml(base, path.name, lambda said: change_list(said, sent))
+    if (further := sent.get("further", "")) in ROWS:  # pressed where no script adds the form
+        return show_boxes(desk, replace(now, sum=opened), 200, (), text, further, new=sent)
     if nobody := nameless(sent):
         return show_boxes(desk, replace(now, sum=opened), 422, nobody, text, new=sent)
     try:

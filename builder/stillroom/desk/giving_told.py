@@ -14,7 +14,7 @@ from urllib.parse import quote
 
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.desk import Desk
-from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name
+from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name, new_places
 from stillroom.desk.giving_lines import lines_of
 from stillroom.desk.giving_rows import NEEDED, rows_in
 from stillroom.desk.looking import plainly
@@ -116,11 +116,11 @@ def nameless(sent: Mapping[str, str]) -> tuple[Told, ...]:
     if not sent.get("giving list", "").strip():
         mend = 'Write what this giving is called: "Christmas 2027".'
         found.append(Told("giving list", TOP[0].words, "It has no name.", mend))
-    for part, asks in ROWS.items():
-        boxes = (box_name(part, "new", ask.key) for ask in asks if ask.key != NEEDED[part])
-        needed = box_name(part, "new", NEEDED[part])
-        if any(sent.get(box, "").strip() for box in boxes) and not sent.get(needed, "").strip():
-            found.append(Told(needed, ANOTHER[part], *_NAMELESS[part]))
+    for part in ROWS:
+        for at in new_places(part, sent):
+            needed = box_name(part, at, NEEDED[part])
+            if not sent.get(needed, "").strip():
+                found.append(Told(needed, ANOTHER[part], *_NAMELESS[part]))
     return tuple(found)
 
 

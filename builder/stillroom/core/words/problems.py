@@ -35,7 +35,7 @@ class Problem:
     def __post_init__(self) -> None:
         """Keep each message to one line of a length that is read, whatever it quotes."""
         object.__setattr__(self, "what", in_short(self.what))
-        object.__setattr__(self, "mend", in_short(self.mend))
+        object.__setattr__(self, "mend", in_short(self.mend, _LONG_LIST))
 
     def __str__(self) -> str:
         file = "".join(sign if sign.isprintable() else "?" for sign in self.file)
@@ -64,12 +64,13 @@ class Unreadable(ValueError):
 
     def __init__(self, what: str, mend: str = "") -> None:
         self.what = in_short(what)
-        self.mend = in_short(mend)
+        self.mend = in_short(mend, _LONG_LIST)
         super().__init__(f"{self.what} {self.mend}".rstrip())
 
 
 # what is quoted of a file may be a whole page long, and so may a word
 _LONG_QUOTE = late_regex(r'"([^"]{60})[^"]{60,}"')
+_LONG_LIST = late_regex(r'"([^"]{240})[^"]{60,}"')  # of a list that is to be written, all
 _LONG_WORD = late_regex(r"(\S{60})\S{20,}")
 _LONGEST_MESSAGE = 600
 
@@ -85,7 +86,7 @@ def _said_of_lines(found: re.Match[str]) -> str:
     return "A list" if found["begins"] is not None else "a list"
 
 
-def in_short(message: str) -> str:
+def in_short(message: str, too_long: re.Pattern[str] = _LONG_QUOTE) -> str:
     r"""Return a message on one line, with what it quotes cut to what shows where to look.
 
     >>> in_short('"two\nlines" is no name.')
@@ -100,7 +101,7 @@ def in_short(message: str) -> str:
             line = line.replace(held, said)
     if len(line) < 80:
         return line
-    line = _LONG_WORD.sub(r"\1…", _LONG_QUOTE.sub(r'"\1…"', line))
+    line = _LONG_WORD.sub(r"\1…", too_long.sub(r'"\1…"', line))
     return line if len(line) <= _LONGEST_MESSAGE else f"{line[:_LONGEST_MESSAGE]}…"
 
 

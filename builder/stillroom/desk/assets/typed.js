@@ -2,6 +2,7 @@
 // it is put back when the room is opened again. Where a file was changed meanwhile it is shown only.
 // Without this script a page loses what nobody kept.
 
+import { addFormsFor } from "./further.js";
 import { isTyped } from "./leaving.js";
 
 const PAUSE_MS = 300;
@@ -36,6 +37,7 @@ function isSame(box, value) {
 function putBack(form, boxes) {
   const homeless = {};
   let isPut = false;
+  addFormsFor(Object.keys(boxes));
   for (const [name, value] of Object.entries(boxes)) {
     const box = form.elements.namedItem(name);
     if (!box) {
