@@ -41,7 +41,11 @@ _BLANKS = "\\s\u00a0\u202f"
 
 
 def parse_money(
-    typed: str | int | float | Decimal, currency: str = "GBP", language: str = "en_GB"
+    typed: str | int | float | Decimal,
+    currency: str = "GBP",
+    language: str = "en_GB",
+    *,
+    beside_size: bool = False,
 ) -> Fraction:
     """Read a price as typed; raises Unreadable for anything finer than the smallest coin.
 
@@ -62,7 +66,10 @@ def parse_money(
     signs = [sign for sign in (around[1], around[3]) if sign] if around else []
     coins = around is not None and around[3].lower() in COINS and not around[1]
     # "3.50 for 500 g": what a measure stands behind is no price
-    measured = not coins and not unit_words("metric").keys().isdisjoint(signs)
+    units = [
+        one for one in signs if not (beside_size and is_money_and_weight(one, currency, language))
+    ]
+    measured = not coins and not unit_words("metric").keys().isdisjoint(units)
     plain = _plain_number(around[2] if around and not measured else "", language)
     if plain is not None and not coins:
         foreign = [sign for sign in signs if not _is_of(sign, currency, language)]
@@ -94,16 +101,28 @@ def _is_of(sign: str, currency: str, language: str) -> bool:
     own = {currency.lower(), *SIGNS_AT_HOME.get(currency, ())}
     for spoken in dict.fromkeys((language.replace("-", "_"), "en")):
         symbol = get_currency_symbol(currency, locale=spoken).rstrip(".").lower()
-        name = get_currency_name(currency, locale=spoken).lower()
-        own |= {symbol, re.sub(r"[a-z ]", "", symbol) or symbol, name, *name.split()}
+        own |= {symbol, re.sub(r"[a-z ]", "", symbol) or symbol}
+        for count in (None, 1, 2, 5):  # "Krone", "Kronen"; "korun" of five
+            name = get_currency_name(currency, count=count, locale=spoken).lower()
+            own |= {name, *name.split()}
     return not {said, said.removesuffix("s")}.isdisjoint(own)
+
+
+def is_money_and_weight(word: str, currency: str, language: str) -> bool:
+    """Whether a word is this money and a weight too: "pounds"."""
+    weighs = word.lower().rstrip(".") in ("pound", "pounds")
+    return weighs and _is_of(word, currency, language)
 
 
 def _is_money(sign: str) -> bool:
     """Whether a sign stands for any currency at all."""
-    return sign.upper() in list_currencies() or any(category(one) == "Sc" for one in sign)
+    if sign.upper() in list_currencies() or any(category(one) == "Sc" for one in sign):
+        return True
+    return any(_is_of(sign, currency, "en") for currency in _SPOKEN_OF)
 
 
+# whose names are known abroad, so that "5 euros" in a book of pounds is told to be other money
+_SPOKEN_OF = ("EUR", "USD", "GBP", "CHF", "SEK", "NOK", "DKK", "PLN", "CZK")
 # the sign that a currency has where it is at home
 SIGNS_AT_HOME = {
     "CHF": ("fr", "sfr"), "SEK": ("kr",), "NOK": ("kr",), "DKK": ("kr",), "ISK": ("kr",),

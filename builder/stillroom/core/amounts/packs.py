@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from stillroom.core.amounts.money import parse_money
+from stillroom.core.amounts.money import is_money_and_weight, parse_money
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.shop_labels import (
     is_counted,
@@ -124,7 +124,9 @@ def _size_first(
         raise Unreadable(f'"{text}" does not say for how many it holds.', _HOW_TO_WRITE)
     amount = _size(size_text, system)
     refuse_too_much(Amount(Fraction(at_least), Fraction(at_least)), size_text, _A_SHOP)
-    return amount, parse_money(found["price"], currency, language), at_least
+    is_sized = bool(amount.unit) or not size_text.isdecimal()
+    price = parse_money(found["price"], currency, language, beside_size=is_sized)
+    return amount, price, at_least
 
 
 def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
@@ -154,9 +156,16 @@ def _price_first(
         return None
     try:
         amount = _size(found["size"], system)
-        price = parse_money(found["price"], currency, language)
+        price = parse_money(found["price"], currency, language, beside_size=bool(amount.unit))
     except Unreadable:
         return None
+    word = found["size"].split()[-1]
+    if found["price"].isdecimal() and is_money_and_weight(word, currency, language):
+        raise Unreadable(
+            f'"{text}" can be a weight or a price.',
+            f'Write "{found["price"]} for {found["size"].split()[0]}.00" where it is paid, '
+            f'"{found["price"]}.00 for {found["size"].split()[0]} lb" where it is weighed.',
+        )
     counted = _OF_ONE.match(found["size"]) or _HOLDING.match(found["size"])
     with_sign = not found["price"][0].isdecimal() or not found["price"][-1].isdecimal()
     return (amount, price, 1) if amount.unit or counted or with_sign else None
