@@ -161,6 +161,28 @@ def test_each_mistake_stands_at_its_box(
         assert not re.search(r'"[a-z ]+: |[{}\[\]]|after a dash', words), words
 
 
+PRICES = "vodka: 700 ml for 16 pounds\nrum: 1 l cheap\ngranulated sugar: 1 kg for 1.15"
+
+
+def test_prices_keep_their_order_over_a_refusal(own: OpenDesk, path: Path) -> None:
+    answer = keep(own, prices=PRICES)
+    assert told(answer.text).keys() == {"prices"}
+    sent = boxes_of_text(answer.text)
+    assert sent["prices"].split() == PRICES.split()
+    mended = sent | {"prices": sent["prices"].replace("1 l cheap", "1 l for 20")}
+    assert own.ask("/giving/list", "POST", mended).status == 303
+    text = path.read_text(encoding="utf-8")
+    assert text.index("vodka") < text.index("rum") < text.index("granulated sugar")
+    assert "  - {item: granulated sugar, packs: [1 kg for 1.15]}\n" in text
+
+
+def test_a_list_that_is_to_be_written_is_said_whole(own: OpenDesk, path: Path) -> None:
+    assert keep(own, **{"households|0|avoid": "low FODMAP"}).status == 303
+    words = told(own.ask(WAY).text)["households|0|avoid"]
+    assert "pistachios, sweeteners" in words
+    assert "…" not in words
+
+
 def test_a_name_with_blanks_makes_no_blank_in_an_id() -> None:
     assert box_id("baskets|a b|design") == "baskets|a_20b|design"
 

@@ -84,7 +84,55 @@ STEPS = [
     ("500 ml water, boiling", "Pour on the boiling water.", ["500 ml water"]),
     ("500 ml water", "Pour on the warm water.", ["500 ml water"]),
     ("1 l honey vinegar\n200 g honey", "Stir in the honey.", ["200 g honey"]),
+    ("4.5 l water", "Mix it with a little water.", []),
+    ("4.5 l water", "Mix it with a little water, then pour on the water.", ["4.5 l water"]),
+    ("700 ml vodka", "Top it up with some more vodka.", []),
+    ("1.5 l malt vinegar", "Cover with vinegar-proof lids.", []),
+    ("30 g English mustard powder", "Mix in the mustard.", ["30 g English mustard powder"]),
+    ("30 g English mustard powder", "Scatter the mustard seeds.", []),
+    ("30 g mustard powder\n1 tsp mustard seeds", "Add the mustard.", []),
+    ("3 bay leaves", "Take out the bay.", ["3 bay leaves"]),
+    (
+        "1 tbsp turmeric\n30 g English mustard powder\n2 tsp ground ginger\n1 tsp ground allspice\n"
+        "1 tbsp ground mace\n1 tsp ground black pepper\n40 g plain flour",
+        "Mix the turmeric, mustard, ginger, allspice, mace, pepper, and flour.",
+        [
+            *("1 tbsp turmeric", "30 g English mustard powder", "2 tsp ground ginger"),
+            *("1 tsp ground allspice", "1 tbsp ground mace", "1 tsp ground black pepper"),
+            "40 g plain flour",
+        ],
+    ),
 ]
+
+DAMSONS = """\
+For the jam:
+900 g damsons
+900 g sugar
+
+For the brandy:
+450 g damsons
+200 g caster sugar
+350 ml brandy
+"""
+# a step, under which heading, what is offered: the amount of its own part, and no other's
+HEADED = [
+    ("Boil the damsons with the sugar.", "For the jam", ["900 g damsons", "900 g sugar"]),
+    ("Add the sugar.", "For the brandy", ["200 g caster sugar"]),
+    ("Pour over the brandy.", "Brandied damsons", ["350 ml brandy"]),
+    ("For the brandy ones, put the pricked damsons in with the sugar.", "", ["200 g caster sugar"]),
+    ("For the jam, boil the sugar.", "", ["900 g sugar"]),
+    ("Stir in the sugar.", "", ["900 g sugar"]),
+    ("Add the sugar.", "To finish", ["900 g sugar"]),
+]
+
+
+@pytest.mark.parametrize(("step", "heading", "offers"), HEADED)
+def test_the_amount_of_the_steps_own_heading_is_offered(
+    step: str, heading: str, offers: list[str]
+) -> None:
+    text = f"{heading}:\n{step}" if heading else step
+    read = read_steps_box(text, readable(DAMSONS, (), WAYS), WAYS)[-1]
+    assert [answer.words for answer in read.answers] == offers
 
 
 @pytest.mark.parametrize(("box", "step", "offers"), STEPS)

@@ -97,22 +97,53 @@ def _price_line(row: Any) -> str:
 
 
 def _put_prices(said: Any, lines: list[str]) -> None:
-    """Leave every price whose line is still there as the file has it, and add the new ones."""
+    """Leave every price whose line is still there as the file has it; others in their line's place.
+
+    A line that was mended changes its row and no more, so that notes beside and below it stay.
+    """
     rows, key = in_part(said, "prices"), part_key(said, "prices")
-    old = _price_lines(said)
-    new = [_price(line) for line in lines if line not in map(_bare, old)]
+    old = [_bare(line) for line in _price_lines(said)]
+    new = {at: _price(line) for at, line in enumerate(lines) if line not in old}
     if not lines or not isinstance(rows, list | dict):
-        put(said, [key], new or None)
+        put(said, [key], list(new.values()) or None)
         return
     places = list(rows) if isinstance(rows, dict) else list(range(len(rows)))
-    for place, line in reversed(list(zip(places, old, strict=True))):
-        if _bare(line) not in lines:
-            del rows[place]
-    for row in new:
-        if isinstance(rows, dict):
-            rows[row["item"]] = {name: value for name, value in row.items() if name != "item"}
-        else:
-            rows.append(row)
+    gone = [at for at, line in enumerate(old) if line not in lines]
+    for at, row in list(new.items()):
+        named = (was for was in gone if _price(old[was])["item"] == row["item"])
+        was = next(named, at if at in gone and len(old) == len(lines) else None)
+        if was is not None and _mended(rows, places[was], row):
+            gone.remove(was)
+            del new[at]
+    for was in reversed(gone):
+        del rows[places[was]]
+    for at, row in new.items():
+        _put_in(rows, at, row)
+
+
+def _mended(rows: Any, place: Any, row: dict[str, Any]) -> bool:
+    """Put a price in place of one; False where a price by name has another name now."""
+    facts = {name: value for name, value in row.items() if name != "item"}
+    if isinstance(rows, dict) and place != row["item"]:
+        return False
+    had = rows[place]
+    if isinstance(had, dict) and "packs" in had and ("section" in had) == ("section" in row):
+        for name, value in (facts if isinstance(rows, dict) else row).items():
+            put(had, [name], value)
+    else:
+        rows[place] = facts if isinstance(rows, dict) else row
+    return True
+
+
+def _put_in(rows: Any, at: int, row: dict[str, Any]) -> None:
+    """Put a price that is new before the one that has its place now."""
+    facts = {name: value for name, value in row.items() if name != "item"}
+    if isinstance(rows, list):
+        rows.insert(at, row)
+    elif row["item"] in rows or at >= len(rows):
+        rows[row["item"]] = facts
+    else:
+        rows.insert(at, row["item"], facts)
 
 
 def _bare(line: str) -> str:

@@ -23,6 +23,7 @@ from stillroom.core.method.spoken import spoken_in
 from stillroom.core.recipe.method import split_step
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Unreadable
+from stillroom.desk.amount_offers import find_offers
 from stillroom.desk.boxes import Line, box_lines, step_lines
 from stillroom.desk.looking import plainly
 from stillroom.desk.recipe_form import CLOSE, MORE, OPEN, braced
@@ -31,9 +32,6 @@ from stillroom.desk.recipe_rows import Row
 _QUOTED: Final = re.compile(r'"([^"]+)"')
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _FIGURE: Final = re.compile(r"\d")
-MOST_OFFERS: Final = 6
-_MOST_SOUGHT: Final = 120
-"""Ingredients that are sought in a step, each beside all others: no recipe has as many."""
 
 
 @dataclass(frozen=True)
@@ -192,11 +190,6 @@ def _reads(line: str, ways: Ways) -> bool:
     return True
 
 
-_BESIDE_WATER: Final = re.compile(
-    r"\b(boiling|simmering|soapy|running|iced?|sink of|pan of)[\s-]+(?:hot\s+)?$", re.IGNORECASE
-)
-_BATH: Final = re.compile(r"[\s-]+(?:bath|canner|kettle)\b", re.IGNORECASE)
-
 _MEASURES: Final = frozenset(
     {"vol", "g", "kg", "ml", "l", "oz", "lb", "tbsp", "tsp", "each", "about", "plus", "fluid", "x"}
 )
@@ -214,20 +207,24 @@ def read_steps_box(
     """
     found = []
     number = 0
+    heading = ""
     for line in step_lines(text):
         if line.is_heading:
+            heading = line.text
             found.append(ReadBack(-1, "heading", said=line.text))
             continue
         number += 1
         first, last = line.at
-        step = _read_step(number, line.text, ingredients, ways)
+        step = _read_step(number, line.text, heading, ingredients, ways)
         named = named_so if (named_so := quoted(line.text)) in doubted else ""
         found.append(replace(step, first=first, last=last, named=named))
     return found
 
 
-def _read_step(number: int, text: str, ingredients: Sequence[Ingredient], ways: Ways) -> ReadBack:
-    offers = tuple(_offers(text, ingredients))
+def _read_step(
+    number: int, text: str, heading: str, ingredients: Sequence[Ingredient], ways: Ways
+) -> ReadBack:
+    offers = tuple(Answer(words, line) for words, line in find_offers(text, ingredients, heading))
     try:
         segments = split_step(braced(text), ingredients, ways.system, ways.language)
     except Unreadable as wrong:
@@ -247,70 +244,19 @@ def _read_step(number: int, text: str, ingredients: Sequence[Ingredient], ways: 
     return ReadBack(number, "step", said="".join(said), answers=offers)
 
 
-def _offers(text: str, ingredients: Sequence[Ingredient]) -> Iterator[Answer]:
-    """Yield the ingredients that a step names without their amount, in their order."""
-    ingredients = ingredients[:_MOST_SOUGHT]
-    outside = re.sub(rf"{OPEN}[^{CLOSE}]*{CLOSE}|\{{[^}}]*\}}", lambda f: " " * len(f[0]), text)
-    named = {
-        place: at
-        for place, one in enumerate(ingredients)
-        if not isinstance(one.amount, Unmeasured) and f"{OPEN}{one.item}{CLOSE}" not in text
-        for at in [_where(one, ingredients, outside)]
-        if at is not None
-    }
-    count = 0
-    for place, (start, end) in named.items():
-        one = ingredients[place]
-        longer = any(
-            low <= start and end <= high and high - low > end - start
-            for low, high in named.values()
-        )
-        if longer or count >= MOST_OFFERS:  # "boiling water" is not the water beside it
-            continue
-        count += 1
-        line = f"{text[:start]}{OPEN}{one.item}{CLOSE}{text[end:]}"
-        yield Answer(f"{show_amount(one.amount)} {one.item}", line)
-
-
-def _where(
-    one: Ingredient, ingredients: Sequence[Ingredient], outside: str
-) -> tuple[int, int] | None:
-    """Return where a step names an ingredient, by its whole name or by a last word of its own."""
-    words = one.item.split()
-    for size in (len(words), 1):
-        name = " ".join(words[-size:])
-        if len(name) < 3:
-            continue
-        shared = [other for other in ingredients if re.search(rf"\b{re.escape(name)}", other.item)]
-        if size < len(words) and len(shared) > 1:
-            continue
-        for found in re.finditer(rf"\b{re.escape(name)}\b", outside, re.IGNORECASE):
-            if not _is_for_the_pan(found, outside, f"{one.item} {one.note}"):
-                return found.span()
-    return None
-
-
-def _is_for_the_pan(found: re.Match[str], text: str, said: str) -> bool:
-    """Whether water is named that stands round a jar or a bowl and goes into nothing."""
-    if found[0].lower() != "water":
-        return False
-    before = _BESIDE_WATER.search(text[: found.start()])
-    if before and before[1].lower() not in said.lower():
-        return True
-    return bool(_BATH.match(text[found.end() :]))
-
-
 def readable(text: str, rows: Sequence[Row], ways: Ways) -> list[Ingredient]:
     """Return the ingredients of a box that do read."""
     more = {_bare(_shown(row)): row.value for row in rows if isinstance(row.value, dict)}
-    found = []
-    for _, line in _placed(text):
+    found, group = [], ""
+    for line in box_lines(text):
         if line.is_heading:
+            group = line.text
             continue
         try:
-            found.append(_read(more.get(_bare(line.text), _bare(line.text)), ways))
+            one = _read(more.get(_bare(line.text), _bare(line.text)), ways)
         except Unreadable:
             continue
+        found.append(replace(one, group=group if line.depth else ""))
     return found
 
 

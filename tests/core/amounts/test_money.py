@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stillroom.core.amounts.money import parse_money, share_out, show_money, to_coins, to_decimal
+from stillroom.core.amounts.packs import parse_pack
 from stillroom.core.words.problems import Unreadable
 
 pence = st.integers(0, 10**7)
@@ -47,6 +48,47 @@ def test_shares_add_up_and_stay_near(total, weights):
 def test_not_a_price(text):
     with pytest.raises(Unreadable):
         parse_money(text)
+
+
+# names of money in one and in several, by CLDR through Babel; an English book may say "kroner"
+IN_WORDS = [
+    ("16 Euro", "EUR", "de", 16), ("40 Kronen", "NOK", "de", 40), ("40 kroner", "DKK", "en_GB", 40),
+    ("40 kronor", "SEK", "sv", 40), ("5 korun", "CZK", "cs", 5), ("5 złotych", "PLN", "pl", 5),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "currency", "language", "sum_"), IN_WORDS)
+def test_money_in_words_is_read(typed, currency, language, sum_):
+    assert parse_money(typed, currency, language) == sum_
+
+
+@pytest.mark.parametrize("typed", ["5 euros", "5 dollars", "5 kroner", "5 francs"])
+def test_money_of_elsewhere_in_words_is_told(typed):
+    with pytest.raises(Unreadable, match="not in the money used here"):
+        parse_money(typed)
+
+
+# pounds are money beside the size of a pack, and where either can be meant it is asked
+POUNDS = [
+    ("700 ml for 16 pounds", "700 ml", 16), ("1 kg for 1 pound", "1 kg", 1),
+    ("2 lb for 3 pounds", "2 lb", 3), ("2 pounds for 3 pounds", "2 lb", 3),
+    ("16 pounds for 700 ml", "700 ml", 16), ("12 eggs for 3 pounds", "12", 3),
+    ("2.50 for 16 pounds", "16 lb", Fraction(5, 2)), ("£3 for 2 pounds", "2 lb", 3),
+    ("2 pounds for 3.50", "2 lb", Fraction(7, 2)), ("2 a pound", "1 lb", 2),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "size", "sum_"), POUNDS)
+def test_pounds_beside_a_size(typed, size, sum_):
+    amount, price, _ = parse_pack(typed)
+    assert (f"{amount.low} {amount.unit}".strip(), price) == (size, sum_)
+
+
+def test_pounds_that_may_be_either_are_asked_about():
+    with pytest.raises(Unreadable, match="can be a weight or a price"):
+        parse_pack("6 for 3 pounds")
+    assert parse_pack("6 for 3.00")[1] == 3
+    assert parse_pack("3 for 2 pounds", "USD", "metric", "en_US")[0].unit == "lb"
 
 
 # shown form by CLDR, through Babel

@@ -156,15 +156,18 @@ def _price_first(
         return None
     try:
         amount = _size(found["size"], system)
-        price = parse_money(found["price"], currency, language, beside_size=bool(amount.unit))
+        word = found["size"].split()[-1]
+        is_either = is_money_and_weight(word, currency, language)  # "pounds"
+        is_sized = bool(amount.unit) and not is_either
+        price = parse_money(found["price"], currency, language, beside_size=is_sized)
     except Unreadable:
         return None
-    word = found["size"].split()[-1]
-    if found["price"].isdecimal() and is_money_and_weight(word, currency, language):
+    count = found["size"].partition(" ")[0]
+    if is_either and found["price"].isdecimal() and count.isdecimal():
         raise Unreadable(
             f'"{text}" can be a weight or a price.',
-            f'Write "{found["price"]} for {found["size"].split()[0]}.00" where it is paid, '
-            f'"{found["price"]}.00 for {found["size"].split()[0]} lb" where it is weighed.',
+            f'Write "{found["price"]} for {count}.00" where {count} is paid, '
+            f'"{found["price"]}.00 for {count} lb" where {found["price"]} is.',
         )
     counted = _OF_ONE.match(found["size"]) or _HOLDING.match(found["size"])
     with_sign = not found["price"][0].isdecimal() or not found["price"][-1].isdecimal()
