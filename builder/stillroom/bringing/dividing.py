@@ -60,6 +60,7 @@ from stillroom.bringing.titles import (
     beside_writer,
     made_of_title,
     part_of,
+    speaks_of_a_recipe,
     title_of_list,
     titled,
     unstopped,
@@ -71,7 +72,9 @@ from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.core.lines.staple_table import staples_named
 
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
-_A_RECIPE: Final = re.compile(r"\b(?:recipe|rezept|recette|ricetta|receta|recept)\b", re.IGNORECASE)
+_A_RECIPE: Final = re.compile(
+    r"\b(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift)\b", re.IGNORECASE
+)
 _NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):]\s+")
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
@@ -311,7 +314,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif CAPTION.match(row.text):
             recipe.notes.append(("Notes", [row.text]))
-        elif not is_passed(row.text) and not is_head(row):
+        elif not (is_passed(row.text) or is_head(row) or _only_leads_in(row.text)):
             again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
             recipe.intro += (
                 [] if greeted or again else [row.text]
@@ -319,6 +322,11 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.say_makes(makes_of(row.text))
     if greeted:
         tell_greeting(recipe)
+
+
+def _only_leads_in(text: str) -> bool:
+    """Whether a line says that the recipe follows: "Recipe:", "Here is the recipe:"."""
+    return is_a_recipe_head(text) or speaks_of_a_recipe(text)
 
 
 def _is_method_head(row: Row) -> bool:

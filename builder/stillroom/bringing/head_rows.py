@@ -83,9 +83,24 @@ def _measures_food(text: str) -> bool:
     return is_ingredient(text) and any("craft" not in food.tags for food in staples_named(text))
 
 
+_CALLED: Final = frozenset(
+    (
+        "recipe",
+        "rezept",
+        "recette",
+        "ricetta",
+        "receta",
+        "receita",
+        "recept",
+        "opskrift",
+        "oppskrift",
+    )
+)
+
+
 def is_a_recipe_head(text: str) -> bool:
     """Whether a line says "Recipe" and no more: behind a list it heads the method."""
-    return plain(text) in ("recipe", "rezept", "recette", "ricetta", "receta", "recept")
+    return plain(text) in _CALLED
 
 
 def heads_method(row: Row) -> bool:

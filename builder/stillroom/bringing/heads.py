@@ -165,6 +165,14 @@ AMOUNT_ALONE: Final = re.compile(
 )
 
 
+_WAYS: Final = re.compile(
+    r"\((?:[^()]{0,40}\s)?(?:ways|ideas|variations?|suggestions?|to (?:enjoy|use|serve))\b"
+    r"[^()]{0,40}\)"
+    r"|^\W*(?:\d+ )?(?:(?:more|other|different) )?ways to (?:enjoy|use|serve|eat|drink)\b",
+    re.IGNORECASE,
+)
+
+
 @lru_cache(maxsize=4096)
 def plain(text: str) -> str:
     """Return a line in small letters, without signs: as words.yml has it.
@@ -222,6 +230,8 @@ def section_of(text: str) -> Section | None:
     if says_otherwise(text) or (text.strip().endswith(":") and _TIPS.fullmatch(bare)):
         return "aside"
     if heads_comments(text) or _PROCESS_TIMES.match(bare):
+        return "aside"
+    if _WAYS.search(text):  # "Methods (Ways to Enjoy)"
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
     for_what = LIST_FOR.fullmatch(text.strip())

@@ -57,6 +57,8 @@ _PARTS: Final = (
     "url",
 )
 _APART: Final = re.compile(r"\s{3,}")
+_COUNTED: Final = re.compile(r"\s{0,12}(\d{1,2})[.)]\s+\S")
+_GLUED_NUMBER: Final = re.compile(r"\s{0,12}(\d{1,2})[.)](?=[^\W\d_]{2})")
 _WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
@@ -152,7 +154,8 @@ def rows_of(lines: list[str]) -> list[Row]:
     gap = True
     number = ""
     whole = (part for line in lines for part in (parts_of(line) if line.strip() else [line]))
-    typed = _with_dashes_apart(without_marks(with_strokes([*whole])))
+    counted = _with_numbers_apart([*whole])
+    typed = _with_dashes_apart(without_marks(with_strokes(counted)))
     for line in _with_tables_whole(
         _with_crosses_as_dashes(_without_one_step(_with_bare_numbers(typed)))
     ):
@@ -186,6 +189,21 @@ def rows_of(lines: list[str]) -> list[Row]:
             rows.append(_row(piece, len(line) - len(line.lstrip()), gap))
             gap = False
     return [row for row in rows if row.text]
+
+
+def _with_numbers_apart(lines: list[str]) -> list[str]:
+    """Return lines with "4.Let it stand" parted where others of them have "3. Stir".
+
+    >>> _with_numbers_apart(["3. Stir.", "4.Let it stand."]), _with_numbers_apart(["2.Prise Salz"])
+    (['3. Stir.', '4. Let it stand.'], ['2.Prise Salz'])
+    """
+    counted = {int(found[1]) for line in lines if (found := _COUNTED.match(line))}
+    return [
+        f"{line[: found.end()]} {line[found.end() :]}"
+        if (found := _GLUED_NUMBER.match(line)) and int(found[1]) - 1 in counted
+        else line
+        for line in lines
+    ]
 
 
 def _columns(said: str) -> list[str]:

@@ -108,6 +108,21 @@ _GLUED_TIME: Final = re.compile(
 # "Peel the plums. Boil them with the sugar until"
 _ENDS_WITHIN: Final = re.compile(r"[a-zà-ÿ]{3}[.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]+\s")
 _LEADS_BACK: Final = re.compile(r"[«←‹➜→]\s*(?:[^\s«»›]+\s*){1,9}|(?:[^\s«»→]+\s+){1,9}[→➜]")
+# what a blog sets below each of its pages: to the one before and behind, and by what it is made
+_BLOG_FOOT: Final = re.compile(
+    r"(?:(?:newer|older) posts?|entrada (?:más reciente|antigua)"
+    r"|(?:message|article) plus (?:récent|ancien)"
+    r"|(?:neuerer|älterer) post|post più (?:recente|vecchio)|postagem mais (?:recente|antiga)"
+    r"|(?:nieuwere|oudere) post|(?:senare|äldre) inlägg"
+    r"|(?:nyere|ældre|eldre) (?:opslag|innlegg)"
+    r"|(?:nowszy|starszy) post|home|inicio|accueil|startseite|home page|página inicial|homepage"
+    r"|startsida?|startside|strona główna|\s)+"
+    r"|(?:powered by|con la tecnología de|fourni par|bereitgestellt von|con tecnologia"
+    r"|tecnologia do|mogelijk gemaakt door|drevet a[fv]|drivs av|technologia"
+    r"|obsługiwane przez(?: usługę)?)\s\S{1,40}",
+    re.IGNORECASE,
+)
+_LONGEST_FOOT: Final = 90
 _LEAST_TOLD: Final = 3
 # "cover for the jar", "line for hanging": a thing, and what it is for
 _WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
@@ -209,7 +224,7 @@ def number_of(text: str) -> str:
 def is_empty(text: str) -> bool:
     """Whether a line is nobody's words: signs alone, or a button of a page."""
     bare = text.strip()
-    if _LEADS_BACK.fullmatch(bare):
+    if _LEADS_BACK.fullmatch(bare) or (len(bare) <= _LONGEST_FOOT and _BLOG_FOOT.fullmatch(bare)):
         return True
     lone = len(bare) == 1 and not bare.isascii()  # what is left of a blank in the wrong letters
     return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed") or is_wish(text)

@@ -9,6 +9,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.recipe.kinds import kind_called
+from stillroom.core.words.problems import Unreadable
+
 _TITLE_WORDS: Final = 5
 _SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
 _LONGEST_HEAD: Final = 48
@@ -25,6 +29,12 @@ _FROM: Final = re.compile(r"\s+(?:from|for|in)\s+(?=[A-Z]|an?\s)")
 _BY_LABEL: Final = re.compile(
     r"(?:from|by|von|par|de|di|van|från|fra|recipe\s+(?:by|from)|rezept\s+von|recette\s+de|ricetta\s+di|receta\s+de|recept\s+van)\s*:\s+"
     r"(?P<who>(?-i:[A-ZÀ-Ý])[^:;!?]{1,70})",
+    re.IGNORECASE,
+)
+_A_RECIPE_OF: Final = re.compile(
+    r"(?P<a>(?:an?|ein|une?|una|een|en|ett?)\s+)?(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift)"
+    r"\s+(?:(?P<by>by)|of|from|von|de|di|van|av|af|fra|från)\s+"
+    r"(?P<who>(?-i:[A-ZÀ-Ý][\w.'’-]*(?:\s+(?:(?:van|de|der|von|di|la|le)\s+)?[A-ZÀ-Ý][\w.'’-]*){1,3}))(?=[\s,.;(\"“„]|$)[^\d]{0,80}$",
     re.IGNORECASE,
 )
 _DATED: Final = re.compile(
@@ -76,8 +86,10 @@ _OF_A_SENTENCE: Final = re.compile(
     re.IGNORECASE,
 )
 LIST_FOR: Final = re.compile(
-    r"(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|ingredienser|składniki|nodig)\s*\(?\s*"
-    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
+    # "Rezept für ca. 6 Gläser:", right above a list
+    r"(?:(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift|przepis)\s+(?:for|für|pour|per|para|voor|till|til|na)\s+"
+    r"(?=(?:about|ca\.?|circa|cirka|etwa|environ|ungefär|unos|około|omkring)?\s*\d)|(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|ingredienser|składniki|nodig)\s*\(?\s*"
+    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+)(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
 _SO_MUCH_OF: Final = re.compile(
@@ -112,6 +124,10 @@ def writer_of(text: str) -> str:
     ('Mrs. J. Finch', 'Ann')
     """
     bare = text.strip("*_ ")
+    if found := _A_RECIPE_OF.match(bare):  # "Ein Rezept von Anna Berg, Hainburg."
+        who = str(found["who"]).strip(" .")
+        if found["by"] or not _names_what_is_made(who, sure=bool(found["a"])):
+            return who
     bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
     if labelled := _BY_LABEL.fullmatch(bare):  # "From: M.A. Whitmer, December 2, 1966"
         return _DATED.sub("", labelled["who"]).strip(" ,")
@@ -119,6 +135,20 @@ def writer_of(text: str) -> str:
     head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
     found = _BY.match(head)
     return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+
+
+def _names_what_is_made(who: str, sure: bool) -> bool:
+    """Whether words in capitals are a dish's and no person's: "Dulce de Membrillo".
+
+    Where it is `sure` that somebody is named, "Rose" is no flower.
+    """
+    for word in who.lower().split():
+        try:
+            if kind_called(word) is not None:
+                return True
+        except Unreadable:  # "may be two kinds": a kind all the same
+            return True
+    return not sure and bool(staples_named(who))
 
 
 def title_and_writer(text: str) -> tuple[str, str] | None:
@@ -171,6 +201,8 @@ def titled(text: str) -> str:
     >>> titled("The perfect recipe for you."), titled("My recipe for jam is quickly made, and good")
     ('', '')
     """
+    if _A_RECIPE_OF.match(text.strip()) and writer_of(text):  # "Recette de Mamie Jeanne"
+        return ""
     found = _RECIPE.fullmatch(text.strip()) if len(text) <= _LONGEST_ITEM else None
     named = ("title", "called", "for", "that", "made", "need")
     said = next(filter(None, (found[one] for one in named)), "").strip(" :–") if found else ""

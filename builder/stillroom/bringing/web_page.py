@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
@@ -55,6 +56,9 @@ _PARTS: Final = frozenset(["h1", "h2", "h3", "h4", "ul", "ol", "table", "article
 _FEW_WORDS: Final = 4
 _NAMED: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _LEAST_WORDS: Final = 40
+_DEEPEST_STEP: Final = 60
+_MOST_IN_STEP: Final = 14
+_MOST_OF_A_HEAD: Final = 6
 _LEADING: Final = frozenset(["div", "ol", "p", "section", "ul"])
 _LEAST_LINKS: Final = 2
 _LEAST_LINES: Final = 3
@@ -226,6 +230,9 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         return
     if tag.name in ("ol", "ul"):
         shape = "step" if tag.name == "ol" else "item"
+    elif tag.name == "li" and shape == "step" and depth < _DEEPEST_STEP and (whole := _step(tag)):
+        rows.append(whole)
+        return
     run: list[str] = []
     for one in tag.inner:
         if isinstance(one, Tag) and _holds_blocks(one):
@@ -237,6 +244,38 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         else:
             run.append(re.sub(r"\s+", " ", one))
     _add_run(rows, run, shape, tag)
+
+
+def _step(item: Tag) -> Row | None:
+    """Return a numbered item that holds several blocks as one step; None for any other.
+
+    "Prepare the jar" in bold and what is done below it, a list of what goes in behind a colon.
+    """
+    if not _holds_blocks_within(item):
+        return None
+    rows: list[Row] = []
+    for one in item.inner:
+        if isinstance(one, Tag):
+            _add_rows(one, rows, "line", _DEEPEST_STEP)
+        elif one.strip():
+            _add(rows, one, "line")
+    texts = [row.text for row in rows]
+    parts = any(row.shape == "heading" for row in rows) or any(map(is_ingredient, texts))
+    if not 1 < len(rows) <= _MOST_IN_STEP or parts:
+        return None
+    said = texts[0]
+    for above, row in pairwise(rows):
+        bold = len(above.text.split()) <= _MOST_OF_A_HEAD and above is rows[0]
+        open_ended = re.search(r"[.!?:;,”\"]$", above.text)
+        both = above.shape == row.shape == "item"
+        said += (" " if open_ended else ", " if both else ": " if bold else ". ") + row.text
+    return Row(said, "step")
+
+
+def _holds_blocks_within(item: Tag) -> bool:
+    inner = [one for one in item.walk() if one is not item]
+    blocks = sum(one.name in ("p", "div", "ul", "ol", "blockquote") for one in inner)
+    return blocks > 1 or (blocks == 1 and any(one.name == "br" for one in inner))
 
 
 def _listed_in(table: Tag) -> list[Row] | None:
