@@ -16,6 +16,7 @@ import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing import BroughtRecipe, bring
+from stillroom.bringing.tables import rows_of_cells
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.recipe.settings import BookSettings
 
@@ -248,3 +249,26 @@ def test_a_markdown_break_is_no_part_of_a_line(end: str) -> None:
     things = ["450 ml malt vinegar", "675 g green tomatoes", "100 g sultanas"]
     (one,) = brought(f"# Chutney\n\n{end.join(things)}\n\n## Method\n\n{STEP}\n", name="a.md")
     assert (listed(one), steps(one)) == (things, [STEP])
+
+
+PARTED = [["For the jam", ""], ["1 kg", "plums"], ["800 g", "sugar"], ["For the lid", ""]]
+PARTED += [["2", "labels"]]
+
+
+@pytest.mark.parametrize(
+    ("cells", "rows"),
+    [
+        # two lists side by side are not put together row by row
+        ([["Ingredients"] * 2, ["1 kg plums", "800 g sugar"], ["2 lemons", "1 l water"]], None),
+        ([["1 kg", "plums"], ["800 g", "sugar (£2)"]], ["1 kg plums", "800 g sugar (£2)"]),
+        ([["1 kg", "£2"], ["800 g", "£3"]], []),
+        (PARTED, ["# For the jam", "1 kg plums", "800 g sugar", "# For the lid", "2 labels"]),
+    ],
+)
+def test_a_drawn_table_is_a_list_with_its_heads_or_none(
+    cells: list[list[str]], rows: list[str] | None
+) -> None:
+    found = rows_of_cells(cells)
+    signs = {"heading": "# ", "item": ""}
+    told = None if found is None else [f"{signs[row.shape]}{row.text}" for row in found]
+    assert told == rows

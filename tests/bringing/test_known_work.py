@@ -10,7 +10,7 @@ import pytest
 
 from bringing.drafts import asked, brought, steps
 from stillroom.bringing.doubted import doubted_steps
-from stillroom.bringing.known_work import tongues_of
+from stillroom.bringing.known_work import is_work, tongues_of
 
 BEGUN = {
     "en": ("Stone the plums and boil them with the sugar.", "1 kg plums"),
@@ -288,3 +288,16 @@ def test_a_right_paper_is_asked_nothing_of_its_method() -> None:
     told = "\n".join(f"{at}. {row}" for at, row in enumerate(_rows(WORK["en"]), 1))
     (found,) = brought(f"Shallots\n\nIngredients\n4 eggs\n2 shallots\n\nMethod\n{told}\n")
     assert "part of the method?" not in asked(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "works"),
+    [
+        ("Boil the plums.", True),
+        ("Boil the plums?", False),
+        ("Keep refrigerated.", True),
+        ("Keep reading.", False),
+    ],
+)
+def test_a_question_bids_nothing_and_a_way_to_keep_does(text: str, works: bool) -> None:
+    assert is_work(text, ("en",)) is works

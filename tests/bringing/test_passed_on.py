@@ -14,7 +14,7 @@ from typing import Final
 import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
-from stillroom.bringing.mail_heads import heads_within, passes_on, wrote
+from stillroom.bringing.mail_heads import Heads, heads_within, passes_on, wrote
 from stillroom.bringing.papers import bring
 from stillroom.core.recipe.settings import BookSettings
 
@@ -219,3 +219,39 @@ def test_what_is_no_head_of_a_letter_is_none(text: str) -> None:
     lines = text.split("\n")
     assert heads_within(lines) == []
     assert not any(wrote(lines, at) or passes_on(line) for at, line in enumerate(lines))
+
+
+@pytest.mark.parametrize(
+    ("text", "end", "subject", "writer"),
+    [
+        (
+            "From: Nan Old\nTo: Zoe <z@h.example>\nTom <t@h.example>\nSubject: jam",
+            4,
+            "jam",
+            "Nan Old",
+        ),
+        ("From: Nan Old\nSubject: jam\nWrite to nan@h.example.", 2, "jam", "Nan Old"),
+        ("Nan Old <nan@h.example>\n3 July 2021 at 18:02\nto me", 3, "", "Nan Old"),
+        ("Nan Old <nan@h.example>\n3 July 2021 at 18:02\nTwo jars", 2, "", "Nan Old"),
+        ("From: Nan Old\nSent: 3 July 2021\nTo: Zoe", 3, "", "Nan Old"),
+        ("From: nan@h.example\nSubject: jam", 2, "jam", ""),
+    ],
+)
+def test_a_head_ends_where_its_last_line_does(
+    text: str, end: int, subject: str, writer: str
+) -> None:
+    lines = [*text.split("\n"), "Boil it."]
+    assert heads_within(lines) == [Heads(0, end, subject, writer)]
+
+
+def test_who_wrote_may_be_said_on_two_lines() -> None:
+    assert wrote(["On 3 July 2021 at 18:02", "Nan Old <nan@h.example> wrote:"], 0) == 2
+    assert wrote(["Beat 2 eggs as", "my nan wrote:"], 0) == 0
+
+
+def test_an_address_that_stands_for_a_name_is_on_no_page() -> None:
+    (found,) = brought(f"{NOTE}\n\nFrom: nan@h.example\nSubject: FW: jam\n\n{RECIPE}")
+    assert "doctor" not in found.text
+    assert "@" not in found.text
+    assert fact(found, "author") == ""
+    assert LEFT in asked(found)

@@ -40,6 +40,31 @@ def test_rows_below_other_recipes_and_comments_are_not_asked_about() -> None:
     assert recipe.doubts == []
 
 
+@pytest.mark.parametrize(
+    ("row", "is_lost"),
+    [
+        ("Wash the jars in soda.", True),  # two of five words stand in the recipe, apart
+        ("Plums in the old pan.", False),  # four of five
+        ("Soda crystals.", False),  # too short to tell
+    ],
+)
+def test_a_row_of_which_half_the_words_are_there_is_not_asked_about(
+    row: str, is_lost: bool
+) -> None:
+    recipe = Recipe(title="Plum jam", steps=[("", "Boil the plums in a pan.")])
+    tell_lost([recipe], [Row(row)])
+    assert bool(recipe.doubts) is is_lost
+
+
+def test_of_many_lost_rows_four_are_named_and_the_rest_counted() -> None:
+    recipe = Recipe(title="Plum jam", steps=[("", "Boil them.")])
+    lost = [f"Wash {one} with soda." for one in ("jars", "lids", "spoons", "cloths", "bowls")]
+    tell_lost([recipe], [Row(one) for one in lost])
+    ((_, what, _),) = recipe.doubts
+    assert '"Wash cloths with soda" and 1 more.' in what
+    assert "bowls" not in what
+
+
 @pytest.mark.parametrize("rest", ["(if you have them) new.", '"new" ones.', "“new” ones."])
 def test_a_wrapped_line_may_go_on_with_a_sign(rest: str) -> None:
     (found,) = brought(

@@ -11,6 +11,8 @@ import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing import bring
+from stillroom.bringing.found import Row
+from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.recipe.settings import BookSettings
 
@@ -138,3 +140,19 @@ def test_a_page_of_a_greeting_alone_is_told_in_a_sentence() -> None:
 def test_a_title_with_a_colon_stands_in_quotes() -> None:
     (one,) = brought("# Sweets: quince paste\n\n## Ingredients\n\n- 1 kg quinces\n- 1 kg sugar\n")
     assert fact(one, "title") == '"Sweets: quince paste"'
+
+
+@pytest.mark.parametrize(
+    ("done", "told"),
+    [
+        (["shake daily", "strain it"], ["shake daily", "strain it"]),
+        (["shake daily,", "strain it"], ["shake daily, strain it"]),
+        (["shake daily.", "strain it"], []),  # sentences: no notes
+        (["shake daily", "250g sugar", "strain it"], []),  # a thing amid the work
+    ],
+)
+def test_notes_end_where_sentences_or_a_second_list_begin(done: list[str], told: list[str]) -> None:
+    rows = [Row(one) for one in ("damson gin", "500g damsons", "70cl gin", *done)]
+    found = with_notes_told(rows)
+    assert [row.text for row in found if row.shape == "step"] == told
+    assert told or found == rows

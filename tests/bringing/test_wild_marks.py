@@ -10,6 +10,8 @@ import json
 
 import pytest
 
+from stillroom.bringing.found import Row
+from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.papers import bring
 from stillroom.core.recipe.settings import BookSettings
 
@@ -160,3 +162,13 @@ def test_what_only_the_page_says_of_keeping_is_asked_about() -> None:
 def test_a_loose_word_of_keeping_in_the_last_step_is_taken_or_asked_about(step: str) -> None:
     text = text_of("plum.html", data({"name": "Ellen Hill"}, step=step))
     assert f'How long it keeps may stand here: "{step}"' in text or "keeps:\n" in text
+
+
+def test_a_sign_that_opens_a_quotation_is_no_mark_of_a_list() -> None:
+    said = [Row("»Sehr gut«"), Row("»Wunderbar«")]
+    assert with_marks_taken(said) == said
+    marked = with_marks_taken([Row("» 1 kg plums"), Row("» 800 g sugar")])
+    assert [(row.text, row.shape) for row in marked] == [
+        ("1 kg plums", "item"),
+        ("800 g sugar", "item"),
+    ]

@@ -13,6 +13,8 @@ import pytest
 
 from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing import BroughtRecipe
+from stillroom.bringing.callings import calls, is_signed, without_words_to_one
+from stillroom.bringing.found import Row
 from stillroom.bringing.papers import bring
 from stillroom.core.recipe.settings import BookSettings
 
@@ -127,3 +129,58 @@ def test_a_letters_title_yield_and_writer_stay() -> None:
 def test_a_letter_that_begins_with_its_work_keeps_it() -> None:
     found = mailed(f"Wash and stone the plums.\n\n{TOLD}")
     assert steps(found) == ["Wash and stone the plums.", TOLD]
+
+
+@pytest.mark.parametrize(
+    ("line", "is_called"),
+    [
+        ("Elsie – recipe as promised", True),
+        ("Elsie – Recipe of the year", False),
+        ("Nonna, here it is", True),
+        ("Nonna, the best of all", False),
+        ("Elsie,", True),
+        ("Christmas,", False),
+    ],
+)
+def test_a_name_alone_or_with_words_behind_it_that_lead_to_a_recipe_calls(
+    line: str, is_called: bool
+) -> None:
+    assert calls(Row(line), [Row("Plum jam", gap=True), Row("1 kg plums")]) is is_called
+
+
+@pytest.mark.parametrize(
+    ("row", "stays"),
+    [
+        ("From Nan", True),
+        ("From Nan, as promised", False),
+        ("Makes 2 jars.", True),
+        ("Dear all. x J", False),
+        ("Dear Ann, lovely to see you. Tom is better.", False),
+    ],
+)
+def test_a_fact_above_a_letters_recipe_stays_unless_it_is_said_to_one(
+    row: str, stays: bool
+) -> None:
+    rows = [Row(row), Row("Lemon biscuits"), Row("200 g flour")]
+    assert (rows[0] in without_words_to_one(rows, is_letter=True)) is stays
+
+
+def test_a_leave_taken_above_a_letters_title_is_no_title_however_long_the_letter() -> None:
+    told = [Row(f"The doctor rang on day {one}.") for one in ("A", "B", "C", "D", "E", "F")]
+    recipe = [Row("Lemon biscuits"), Row("200 g flour")]
+    assert without_words_to_one([*told, Row("Hugs, Nan"), *recipe], is_letter=True) == (*recipe,)
+    assert without_words_to_one([*told, *recipe], is_letter=False) == (*told, *recipe)
+
+
+@pytest.mark.parametrize(
+    ("text", "takes_leave"),
+    [
+        ("As promised! Love, T.", True),
+        ("Here it is. Love, J. x", True),
+        ("Found it. Love, T. J.", True),
+        ("Stir in 200 g sugar. Love, T.", False),
+        ("Boil the plums.", False),
+    ],
+)
+def test_a_line_that_measures_takes_no_leave(text: str, takes_leave: bool) -> None:
+    assert is_signed(text) is takes_leave
