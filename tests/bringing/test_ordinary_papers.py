@@ -131,3 +131,49 @@ def test_the_foot_of_a_blog_is_nothing(foot: str) -> None:
     (one,) = brought(page(method), name="a.html")
     assert steps(one) == ["Boil it.", "Pot it."]
     assert foot.split(" ")[0] not in one.text + asked(one)
+
+
+@pytest.mark.parametrize(
+    ("line", "thing"),
+    [
+        ("(icing sugar for dusting)", "icing sugar for dusting"),
+        ("(zucchero a velo per cospargere)", "zucchero a velo per cospargere"),
+        ("(Puderzucker zum Bestäuben)", "Puderzucker zum Bestäuben"),
+        ("(milk for brushing)", "milk for brushing"),
+        ("(or margarine)", ""),
+        ("(peeled and grated)", ""),
+        ("(about 3 lemons)", ""),
+        ("(no salt)", ""),
+    ],
+)
+def test_a_food_on_a_line_in_brackets_is_one_of_the_list(line: str, thing: str) -> None:
+    text = f"Biscuits\n\nIngredients\n250 g flour\n2 eggs\n{line}\n\nMethod\n1. Mix.\n2. Bake.\n"
+    (one,) = brought(text)
+    assert listed(one)[1:] == (["2 eggs", thing] if thing else [f"2 eggs {line}"])
+
+
+@pytest.mark.parametrize(
+    ("line", "is_asked"),
+    [
+        ("5.25 C sugar", True),
+        ("2 c. sugar", True),
+        ("1.5 QT water", True),
+        ("1 qt. water", True),
+        ("1 gal water", True),
+        ("2 pt water", True),
+        ("1 c. à soupe de sucre", False),
+        ("2 c. à s. de sel", False),
+        ("100 g sugar", False),
+    ],
+)
+def test_short_american_measures_are_asked_about_too(line: str, is_asked: bool) -> None:
+    text = f"Syrup\n\nIngredients\n250 g plums\n{line}\n\nMethod\n1. Mix.\n2. Boil.\n"
+    assert ("is not the American measure" in asked(brought(text)[0])) == is_asked
+
+
+@pytest.mark.parametrize("line", ["1 gallon batch", "Batch size: 1 gallon"])
+def test_a_batch_is_what_it_makes(line: str) -> None:
+    text = f"Mead\n\n{line}\n\nIngredients\n3 lb honey\n\nMethod\n1. Mix.\n2. Boil.\n"
+    (one,) = brought(text)
+    assert fact(one, "makes") == "1 gallon"
+    assert "atch" not in one.text

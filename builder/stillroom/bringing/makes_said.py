@@ -58,6 +58,13 @@ _CIRCA: Final = re.compile(
 )
 
 
+_BATCH: Final = re.compile(
+    r"\W*(?:makes\s+)?(?:an?\s+)?(?P<said>(?:about\s+)?[\d½¼¾][\d\s./½¼¾-]{0,8}(?:gallons?|gal|lit(?:re|er)s?|l|quarts?|pints?|cups?|kg|lbs?|pounds?|jars?|bottles?))\s+batch\W*"
+    r"|batch\s+size\s*:\s*(?P<size>(?:about\s+)?\d[^:;.]{0,30})",
+    re.IGNORECASE,
+)
+
+
 @lru_cache(maxsize=4096)
 def makes_of(text: str) -> str:
     """Return how much a line says the recipe makes; "" where it does not.
@@ -68,6 +75,8 @@ def makes_of(text: str) -> str:
     headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_TITLE else None
     if headed and re.match(r"\D{0,8}\d", headed["what"]):
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
+    if batch := _BATCH.fullmatch(text.strip()):  # "1 gallon batch", "Batch size: 1 gallon"
+        return str(batch["said"] or batch["size"])
     if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
         return text.strip()
     if told := made_in_words(text[-_LONGEST_SAID:]) or labelled_yield(text):
@@ -99,7 +108,7 @@ def makes_of(text: str) -> str:
 @lru_cache(maxsize=4096)
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
-    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE)):
+    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE, _BATCH)):
         return True
     if is_made_alone(text) or labelled_yield(text):
         return True

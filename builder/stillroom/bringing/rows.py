@@ -37,6 +37,7 @@ from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
 from stillroom.bringing.yields import LABEL_ALONE
+from stillroom.core.lines.staple_table import staples_named
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
@@ -69,6 +70,10 @@ _LEAST_FACTS: Final = 3
 _REST_OF_TITLE: Final = 3
 _LONG_TITLE: Final = 8
 # "tied into a bag", right below the spices
+_OR_ELSE: Final = re.compile(
+    r"(?:the|or|oder|ou|oppure|o|of|eller|lub|nebo|not|nicht|pas|non|no|without|ohne|see|about|ca\.?|\d)\b",
+    re.I,
+)
 _HOW_IT_IS: Final = re.compile(
     r"(?:tied|wrapped|packed|cut|ground|[a-z]{3,}ed)\s+(?:in|into|up|with|to|and)\b"
 )
@@ -128,12 +133,24 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
     for place, row in enumerate(rows):
         above = found[-1] if found else None
         close = above is not None and row.shape == "line" and not row.gap and above.shape == "line"
-        if close and above is not None and _is_half(rows, place, above.text):
+        own = _food_in_brackets(row.text, above.text) if close and above is not None else ""
+        if own:  # "(icing sugar for dusting)", below a thing that it is no part of
+            found.append(replace(row, text=own))
+        elif close and above is not None and _is_half(rows, place, above.text):
             sign = ", " if _HOW_IT_IS.match(row.text) else " "
             found[-1] = replace(above, text=f"{above.text}{sign}{row.text}")
         else:
             found.append(row)
     return found
+
+
+def _food_in_brackets(text: str, above: str) -> str:
+    """Return the words of a line in brackets that names a food of its own; "" for any other."""
+    inner = text[1:-1].strip() if _IN_BRACKETS.fullmatch(text) else ""
+    if not inner or not is_ingredient(above) or _OR_ELSE.match(inner):
+        return ""
+    eaten = {food.name for food in staples_named(inner) if "craft" not in food.tags}
+    return inner if eaten - {food.name for food in staples_named(above)} else ""
 
 
 def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:

@@ -12,7 +12,11 @@ from typing import Final
 from stillroom.bringing.found import Recipe
 
 _CUPS: Final = re.compile(
-    r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b", re.IGNORECASE
+    r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b"
+    # "1.5 QT water", "2 c. sugar"; "1 c. à soupe" is a spoon
+    r"|(?<=[\d½¼¾⅓⅔⅛])\s?(?:qts?|pts?|gals?)\b"
+    r"|(?<=[\d½¼¾⅓⅔⅛])\s?c(?=\.?\s(?!à|a\s|de\s|d['’]|[sc]\b)[^\W\d_]{2})",
+    re.IGNORECASE,
 )
 _AMERICAN: Final = re.compile(
     r"\d+\s*(?:°|º|degrees?)?\s*F\b|\ball[- ]purpose|\bsticks?\b[^.]{0,20}\bbutter|"
@@ -57,7 +61,9 @@ def whose_measures(recipe: Recipe) -> Measures | None:
     text = " ".join([listed, *(row for _, row in recipe.steps), *beside])
     sign = _AMERICAN.search(text)
     if sign and not _BRITISH.search(text):
-        what = f'"{measures[0]}" is read as American, since it says "{sign[0].strip()}".'
+        what = f'"{measures[0].strip()}" is read as American, since it says "{sign[0].strip()}".'
         return Measures(True, what, 'If it is not, take out "units: us".')
-    what = f'"{measures[0]}" is read as this book reads it, which is not the American measure.'
+    what = (
+        f'"{measures[0].strip()}" is read as this book reads it, which is not the American measure.'
+    )
     return Measures(False, what, 'If the recipe is American, write "units: us".')
