@@ -105,6 +105,22 @@ def told_limit(facts: SafetyFacts, judge: Judge) -> Limit | None:
     return limit if limit and limit in _limits(("told",), facts, judge) else None
 
 
+def told_on_card(
+    facts: SafetyFacts, judge: Judge, claim: Span | None, reasoned: bool
+) -> Limit | None:
+    """Return the figure past which a claim is told: the card's, where that is the shorter one.
+
+    A reason that the recipe gives sets aside what only a reason outweighs; None where no claim runs
+    past the usual figure.
+    """
+    limit = told_limit(facts, judge)
+    if limit is None or not is_beyond(claim, limit):
+        return None
+    binding = ("always",) if reasoned else ("always", "unless a reason")
+    taken = (row.limit for row in rows_for_card(facts, judge) if row.card in binding)
+    return min((limit, *filter(None, taken)), key=lambda one: one.longest.minutes())
+
+
 def _limits(longer: tuple[Longer, ...], facts: SafetyFacts, judge: Judge) -> Iterator[Limit]:
     for row in all_keeping():
         limited = row.longer in longer and row.unopened is not None

@@ -16,7 +16,7 @@ from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little
 from stillroom.core.care.curing import cures_over
 from stillroom.core.care.damp import damp_lines
 from stillroom.core.care.evidence import HOLDS, Evidence
-from stillroom.core.care.keeping_limits import is_beyond, strictest_of, told_limit
+from stillroom.core.care.keeping_limits import strictest_of, told_on_card
 from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.shares import sure_share
 from stillroom.core.care.soda import SODA, soda_is_much
@@ -219,10 +219,9 @@ def _keeps_denied(facts: SafetyFacts, _: bool, __: Mapping[str, Any]) -> Evidenc
 
 def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evidence | None:
     """Find the book's usual figure that the claim runs past, where nothing denies it plainly."""
-    limit = told_limit(facts, judge)
-    if not is_beyond(facts.recipe.keeps.claim, limit) or _keeps_denied(facts, True, when):
-        return None
-    return Evidence(limit=limit)
+    keeps = facts.recipe.keeps
+    limit = told_on_card(facts, judge, keeps.claim, bool(keeps.reason))
+    return None if limit is None or _keeps_denied(facts, True, when) else Evidence(limit=limit)
 
 
 def _items(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:

@@ -7,6 +7,8 @@ holds egg, milk or cream. Leaves out plainer words of a place: keeping_said.py.
 
 from __future__ import annotations
 
+import re
+
 from stillroom.core.lines.staple_table import staple_of
 from stillroom.core.method.last_words import FREEZER, FRIDGE, ON_THE_SHELF
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
@@ -78,6 +80,8 @@ _KEPT_COOL = clause_regex(
     r"|\b(?:koel|gekoeld|koud) (?:bewar|bewaar|weg)"
     r"|\b(?:förvara\w*|håll\w*) (?:\w+ )?(?:kallt|svalt|kylt)\b"
 )
+# from the firm ball on (112 °C and more a sweet is boiled sugar: common knowledge, no source read)
+_AS_A_CARAMEL = clause_regex(r"\b1(?:1[2-9]|[2-6]\d) ?(?:°|grad|c\b)", re.IGNORECASE)
 _ELSEWHERE = clause_regex(
     r"dunkel|trocken|keller|speisekammer|\b(?:ort|platz|raum|stelle)\b|\b(?:endroit|lieu|cave|sec|noir|cellier"
     r"|luogo|cantina|asciutto|buio|lugar|sitio|seco|oscuro|despensa|plaats|plek|kelder|droog|donker"
@@ -107,7 +111,13 @@ def is_chilled_last(recipe: Recipe, last: str) -> bool:
         if at is not None and not any(map(_GOES_ON.search, _behind(told, at))):
             return not any(_PROCESSED.search(one.text) for one in recipe.method)
     cool = any(_KEPT_COOL.search(one) and not _ELSEWHERE.search(one) for one in told)
-    return cool and spoils
+    return cool and spoils and not _is_boiled_sweet(recipe)
+
+
+def _is_boiled_sweet(recipe: Recipe) -> bool:
+    """Whether a sweet is boiled so far that its cream spoils no more: cool is a cupboard then."""
+    boiled = any(_AS_A_CARAMEL.search(step.text) for step in recipe.method)
+    return recipe.kind.name == "confection" and boiled
 
 
 def _behind(told: list[str], at: int) -> list[str]:

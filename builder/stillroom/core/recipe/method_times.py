@@ -271,7 +271,7 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         late = None  # "can be made 2 days in advance"
     if late and re.search(r"\b(?:more|longer|later) than\b", written.lower()):
         late = None  # "do not use it for more than 2 weeks"
-    if late and (span := _read(late["span"] or late["made"])):
+    if late and (span := _read(late["span"] or late["resisted"] or late["made"])):
         yield Said("usable", "", span, _short(written), step, line)
         plain = f"{plain[: late.start()]}{'.' * len(late[0])}{plain[late.end() :]}"
     spans = list(WAITED.finditer(EVERY.sub(lambda one: "." * len(one[0]), plain)))

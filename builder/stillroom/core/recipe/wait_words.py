@@ -53,6 +53,8 @@ KEEPS: Final = late_regex(
     r"store|hold)|lasts?|stores well|stored (?:for|in)|shelf|within(?! an? (?:container|bowl|"
     r"jar|dish|bag|box|pan|pot|tub))|good for|best before|use by|"
     r"once opened|after opening|freezes? (?:well|for)|upto|(?<=days |eeks |nths |ears )old|ago|"
+    r"(?:stays?|remains?) (?:[a-z]+ )?(?:good|fresh|crisp|crisply|crunchy|delicious|tasty|edible|"
+    r"usable|soft|moist|chewy|perfect)|"
     r"in advance|ahead|per day|if you forget|must not|never|do not|don't|no longer than|"
     r"not be left)\b"
 )
@@ -117,6 +119,7 @@ NOT_BEFORE: Final = late_regex(
     r"\b(?:not|n['’]t) (?:be )?(?:(?:[a-z]+ )??(?:ready|ripe|fit)(?: (?:for|to) [a-z]+)?|"
     r"(?:us(?:e|ed)|open(?:ed)?|eat(?:en)?|dr[iu]nk|touch(?:ed)?|tast(?:e|ed)|broach(?:ed)?))"
     rf"(?: (?:it|them|this|these))?(?: (?:for|before|until|till))? (?P<span>{SPAN_PATTERN})"
+    rf"|\bresist (?:[a-z]+ ){{1,6}}?(?:for|before|until) (?:at least )?(?P<resisted>{SPAN_PATTERN})"
     rf"|\b(?:make|made|prepare|prepared|bake|baked)\b[^.;]{{0,60}}? (?P<made>{SPAN_PATTERN}) "
     r"(?:before|ahead|in advance)\b"
 )
