@@ -5,6 +5,7 @@ from __future__ import annotations
 import http.client
 import shutil
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -127,6 +128,21 @@ def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
     thread.join(20)
     assert not thread.is_alive(), "it stops when told"
     assert opened.lines[-1] == "The desk is closed."
+
+
+def published(desk: OpenDesk, way: str) -> Answer:
+    """Publish, and return the page that tells what came of it; it says meanwhile how far it is."""
+    begun = desk.ask("/publish", "POST", {"way": way})
+    assert (begun.status, begun.headers["location"]) == (303, "/publish/now")
+    meanwhile = desk.ask("/publish/now").text
+    assert "<h1>Building the book</h1>" in meanwhile
+    assert "so far" in meanwhile
+    for _ in range(480):
+        answer = desk.ask("/publish/now")
+        if "so far" not in answer.text:
+            break
+        time.sleep(0.25)
+    return answer
 
 
 def forget_typed(folder: Path) -> None:

@@ -286,6 +286,29 @@ def stick(built_book: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
+def test_publishing_says_how_far_it_is_and_hands_the_zip_over(
+    browser: Browser, desk: OpenDesk
+) -> None:
+    """With the script and without; at the width of a telephone, and nothing is wider."""
+    for has_script in (True, False):
+        context = browser.new_context(
+            java_script_enabled=has_script, viewport={"width": 390, "height": 800}
+        )
+        page = context.new_page()
+        page.goto(desk.first)
+        page.goto(f"{desk.origin}/publish")
+        page.check('input[value="zip"]')
+        with page.expect_download(timeout=120_000) as handed:
+            page.click("main button.action--first")
+            page.wait_for_selector("h1:has-text('Building the book')")
+            assert "so far" in page.inner_text('[role="status"]')
+            if has_script:
+                assert page.evaluate("document.documentElement.scrollWidth") <= 390
+        assert handed.value.suggested_filename == "book.zip"
+        assert "The book is packed" in page.inner_text("main")
+        context.close()
+
+
 def test_every_link_of_a_stick_leads_to_a_file(stick: Path) -> None:
     lost = []
     for path in stick.rglob("*.html"):

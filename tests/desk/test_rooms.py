@@ -18,7 +18,7 @@ import pytest
 from bs4 import BeautifulSoup
 from PIL import Image
 
-from desk.conftest import OpenDesk, open_on, small_book
+from desk.conftest import OpenDesk, open_on, published, small_book
 from markup_payloads import PAYLOADS
 from stillroom.core.recipe.model import Recipe
 from stillroom.desk import rooms
@@ -80,7 +80,7 @@ def test_four_answers_make_a_book_that_builds(tmp_path: Path) -> None:
     assert "the first page" in before
     assert "no pictures yet" in before
     assert '<a href="/book#text_index">the first page</a>: ' in before
-    assert opened.ask("/publish", "POST", {"way": "folder"}).text.count("lies in the folder") == 1
+    assert published(opened, "folder").text.count("lies in the folder") == 1
     page = (tmp_path / "new" / "site" / "index.html").read_text(encoding="utf-8")
     assert "Ann: our book" in page
     assert "Thistledown" not in page
@@ -114,7 +114,7 @@ def test_a_doubt_is_told_and_stops_no_publishing(own: OpenDesk) -> None:
     beside = BeautifulSoup(text, "html.parser").select_one("#wrong-timeline")
     assert beside
     assert "under “When”" in beside.get_text(), "it stands at the box that it names"
-    told = BeautifulSoup(own.ask("/publish", "POST", {"way": "folder"}).text, "html.parser")
+    told = BeautifulSoup(published(own, "folder").text, "html.parser")
     words = told.main.get_text(" ") if told.main else ""
     assert "lies in the folder" in words
     assert "To look at once more" in words
@@ -203,7 +203,7 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     never = text[text.index("never leaves") :]
     assert "winter.yml" in never
     assert "the draft “Half a thought”" in never
-    made = BeautifulSoup(own.ask("/publish", "POST", {"way": "stick"}).text, "html.parser")
+    made = BeautifulSoup(published(own, "stick").text, "html.parser")
     link = made.select_one(".said a[download]")
     assert link is not None
     assert link["href"] == "/publish/book-on-a-stick.zip"
@@ -231,7 +231,7 @@ def test_a_branch_holds_the_site_and_nothing_else(own: OpenDesk) -> None:
         ["config", "user.email", "a@b.example"],
     ):
         subprocess.run([*git, *words], cwd=own.folder, check=True)
-    text = own.ask("/publish", "POST", {"way": "branch"}).text
+    text = published(own, "branch").text
     assert "was sent nowhere" in text
     listed = subprocess.run(
         [*git, "ls-tree", "-r", "--name-only", "gh-pages"],
@@ -386,7 +386,7 @@ def test_a_photograph_is_taken_in_without_its_place(own: OpenDesk) -> None:
     assert other["value"] != name["value"]
     assert keep(own, "lavender-sugar", picture=str(other["value"]), picture_alt="A jar") == 303
     assert f"1 picture that nothing in the book shows: {name['value']}" in own.ask("/publish").text
-    assert "lies in the folder" in own.ask("/publish", "POST", {"way": "folder"}).text
+    assert "lies in the folder" in published(own, "folder").text
     public = {path.name for path in (own.folder / "site" / "pictures").iterdir()}
     assert str(other["value"]) in public
     assert str(name["value"]) not in public

@@ -54,6 +54,7 @@ class Desk:
     # what the pages are set with is not made for two at once
     at_work: threading.RLock = field(default_factory=threading.RLock)
     plan: Running | None = None
+    going_out: Running | None = None
     # pages whose words are kept: what they still send of them comes too late
     kept_visits: set[str] = field(default_factory=set)
     _building: threading.Thread | None = None

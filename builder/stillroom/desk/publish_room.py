@@ -15,15 +15,16 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
+from starlette.concurrency import run_in_threadpool
 from starlette.requests import Request
-from starlette.responses import FileResponse, Response
+from starlette.responses import FileResponse, RedirectResponse, Response
 
 from stillroom.beginning.unfinished import find_unfinished
 from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import NotHere, right_name
-from stillroom.desk.running import Done, run
+from stillroom.desk.running import Done, Running, run
 from stillroom.desk.showing import page
 from stillroom.giving.finding import giving_lists, giving_logs
 from stillroom.publish.shown_pictures import find_unshown
@@ -114,29 +115,56 @@ def _standing(desk: Desk) -> Iterator[dict[str, str]]:
 
 
 async def make(desk: Desk, request: Request) -> Response:
-    """Build the book and put it where it was asked for."""
+    """Begin to build the book and to put it where it was asked for; one goes out at a time."""
     async with request.form(max_files=0, max_fields=5) as data:
         way = str(data.get("way", ""))
-    book = desk.book()
     if way not in WAYS:
         return _shown(desk, 422, wrong=("Choose one of the four.",))
+    if desk.going_out is None or not desk.going_out.is_going:
+        begun = Running(way)
+        begun.begin(_go_out(desk, begun))
+        desk.going_out = begun
+    return RedirectResponse("/publish/now", 303)
+
+
+async def now(desk: Desk, request: Request) -> Response:
+    """Show how long the book has been building, and then what came of it."""
+    begun = desk.going_out
+    if begun is None:
+        return RedirectResponse("/publish", 303)
+    if begun.done is None:
+        title = desk.book().settings.title
+        return page("going_out.html", book_title=title, here="publish", seconds=begun.seconds)
+    return _shown(desk, way=begun.name, **begun.came_of)
+
+
+async def _go_out(desk: Desk, begun: Running) -> Done:
+    """Build the book and put it where it is to go; what is to be told is put beside it."""
+    way, book = begun.name, desk.book()
     aside = desk.aside / f"published-{way}"
     shutil.rmtree(aside, ignore_errors=True)
     out = book.site_dir if way == "folder" else aside
-    done = await run("stillroom", ["build", "--quiet", "--site-dir", out], book.root)
+    done = await run("stillroom", ["build", "--quiet", "--site-dir", out], book.root, begun)
     if not done.is_well:
-        return _shown(desk, 422, wrong=_told(desk, done), way=way)
-    if way == "folder":
-        return _shown(desk, way=way, where=str(book.site_dir), noticed=_told(desk, done))
-    if way == "branch":
-        return await _on_branch(desk, aside)
+        begun.came_of = {"wrong": _told(desk, done)}
+    elif way == "folder":
+        begun.came_of = {"where": str(book.site_dir), "noticed": _told(desk, done)}
+    elif way == "branch":
+        begun.came_of = await _on_branch(desk, aside)
+    else:
+        packed = await run_in_threadpool(_packed, aside, desk.aside / f"{ZIPS[way]}.zip", way)
+        size = f"{packed.stat().st_size / 1_000_000:.1f} MB"
+        begun.came_of = {"where": packed.name, "size": size, "noticed": _told(desk, done)}
+    return done
+
+
+def _packed(site: Path, packed: Path, way: str) -> Path:
+    """Return the zip of a site, made ready first for whoever opens it by a double click."""
     if way == "stick":
         from stillroom.publish.stick import make_stick  # needed here alone
 
-        make_stick(aside)
-    packed = _zip(aside, desk.aside / f"{ZIPS[way]}.zip")
-    size = f"{packed.stat().st_size / 1_000_000:.1f} MB"
-    return _shown(desk, way=way, where=packed.name, size=size, noticed=_told(desk, done))
+        make_stick(site)
+    return _zip(site, packed)
 
 
 def _told(desk: Desk, done: Done) -> tuple[str, ...]:
@@ -150,13 +178,13 @@ def _told(desk: Desk, done: Done) -> tuple[str, ...]:
     return tuple(place.sub(titled, plainly(line)) for line in done.lines)
 
 
-async def _on_branch(desk: Desk, site: Path) -> Response:
-    """Put the site on a branch of the book's own git; nothing is sent to a host."""
+async def _on_branch(desk: Desk, site: Path) -> dict[str, Any]:
+    """Put the site on a branch of the book's own git, sent to no host; return what came of it."""
     arguments = ["--no-jekyll", "--branch", BRANCH, "--message", "The book", str(site)]
     done = await run("ghp_import", arguments, desk.book().root)
     if not done.is_well:
-        return _shown(desk, 422, wrong=("Git did not take it.", *done.lines[-3:]), way="branch")
-    return _shown(desk, way="branch", where=BRANCH)
+        return {"wrong": ("Git did not take it.", *done.lines[-3:])}
+    return {"where": BRANCH}
 
 
 def _zip(folder: Path, packed: Path) -> Path:
@@ -179,5 +207,6 @@ async def fetch_zip(desk: Desk, request: Request) -> Response:
 PUBLISH_ROUTES: Final = [
     ("/publish", publish, "GET"),
     ("/publish", make, "POST"),
+    ("/publish/now", now, "GET"),
     ("/publish/{name}", fetch_zip, "GET"),
 ]

@@ -53,6 +53,12 @@ class Running:
     begun: float = field(default_factory=time.monotonic)
     process: asyncio.subprocess.Process | None = None
     progress: str = ""
+    came_of: dict[str, Any] = field(default_factory=dict)
+
+    @property
+    def is_going(self) -> bool:
+        """Whether it has not ended yet."""
+        return self.task is not None and not self.task.done()
 
     def begin(self, work: Coroutine[Any, Any, Done]) -> None:
         """Let it go on by itself."""

@@ -32,6 +32,8 @@ async function look() {
   follow(main, there);
   if (page.querySelector("script[src$='again.js']")) {
     setTimeout(look, EACH_MS);
+  } else if (page.querySelector("meta[http-equiv=refresh]")) {
+    location.reload(); // what came of it leads on by itself: a zip is handed over
   } else if (document.activeElement === document.body) {
     main.focus(); // what was pressed to wait is gone: what came of it is read out
   }
