@@ -255,3 +255,25 @@ def test_an_address_that_stands_for_a_name_is_on_no_page() -> None:
     assert "@" not in found.text
     assert fact(found, "author") == ""
     assert LEFT in asked(found)
+
+
+@pytest.mark.parametrize("greeting", ["Hi Al,\n\n", ""])
+@pytest.mark.parametrize(
+    ("line", "makes", "kept"),
+    [
+        ("Makes 24. The doctor rang Tom.", "24", ""),
+        ("Serves 4. How are you? The doctor rang Tom.", "4 servings", ""),
+        ("Ergibt 24 Stück. Der Arzt hat Tom angerufen.", "24 Stück", ""),
+        ("Makes 24. Keep them in a tin for 2 weeks.", "24", "in a tin for 2 weeks"),
+    ],
+)
+def test_news_behind_a_yield_is_for_one_person(
+    greeting: str, line: str, makes: str, kept: str
+) -> None:
+    head = "From: Jo <jo@x.example>\nTo: Al <al@x.example>\nSubject: Biscuits\n\n"
+    body = "250 g flour\n100 g sugar\n\nMix the flour and the sugar.\nBake for 10 minutes.\n"
+    found = bring("a.eml", f"{head}{greeting}{line}\n\n{body}".encode(), BookSettings())
+    (one,) = found.recipes
+    assert f"makes: {makes}" in one.text
+    assert "Tom" not in one.text
+    assert kept in one.text

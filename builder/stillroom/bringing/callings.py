@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
@@ -96,7 +97,27 @@ def without_words_to_one(rows: Sequence[Row], is_letter: bool) -> tuple[Row, ...
     begin = next((at for at, row in enumerate(near) if _begins_recipe(row, at)), None)
     if begin is None:
         return tuple(rows)
-    return (*(row for row in rows[:begin] if not _may_be_for_one(row)), *rows[begin:])
+    kept = [row for row in rows[:begin] if not _may_be_for_one(row)]
+    return (*map(yield_alone, kept), yield_alone(rows[begin]), *rows[begin + 1 :])
+
+
+def yield_alone(row: Row) -> Row:
+    """Return a row that says how much is made without the news behind it, for one person alone.
+
+    >>> yield_alone(Row("Makes 24. The doctor rang Tom.")).text
+    'Makes 24.'
+    >>> yield_alone(Row("Makes 24. Boil the plums first.")).text
+    'Makes 24. Boil the plums first.'
+    """
+    told = SENTENCE_ENDS.split(row.text) if row.shape == "line" and makes_of(row.text) else []
+    of_it = [
+        one
+        for one in told
+        if makes_of(one)
+        or MEASURED.search(one)
+        or (is_done(one) and not speaks_to_one(one) and not _tells_of_oneself(one))
+    ]
+    return replace(row, text=" ".join(of_it)) if len(told) > 1 and of_it else row
 
 
 def with_chat_joined(rows: Sequence[Row]) -> list[Row]:

@@ -24,6 +24,7 @@ from stillroom.bringing.below_list import (
     take_makes,
     take_row,
 )
+from stillroom.bringing.callings import yield_alone
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
 from stillroom.bringing.greetings import tell_beside, tell_greeting, without_greeting
@@ -300,7 +301,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif greets(row.text):
             recipe.say_makes(makes_of(row.text))
         elif is_only_makes(row.text):
-            take_makes(recipe, row.text)
+            take_makes(recipe, yield_alone(row).text if greeted else row.text)
         elif who := writer_of(row.text):
             recipe.writer = recipe.writer or who
             if beside := beside_writer(row.text):
