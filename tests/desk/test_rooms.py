@@ -106,6 +106,17 @@ def test_a_recipe_is_kept_in_the_book_and_its_draft_is_not(own: OpenDesk) -> Non
     assert "1 tsp cinnamon" in (own.folder / "recipes" / "plum-jam.md").read_text("utf-8")
 
 
+def test_the_books_boxes_speak_of_no_file_and_say_what_signs_are(own: OpenDesk) -> None:
+    read = BeautifulSoup(own.ask("/book").text, "html.parser")
+    earlier = [link.get_text() for link in read.select('a[href^="/book/earlier"]')]
+    assert {"the first page", "“About this book”"} <= set(earlier)
+    assert not [words for words in earlier if words.endswith((".md", ".yml"))]
+    for box in read.select("textarea[name^=text_]"):
+        hint = read.find(id=str(box["aria-describedby"]))
+        assert hint
+        assert "“## ” begins a heading" in hint.get_text()
+
+
 def test_a_doubt_is_told_and_stops_no_publishing(own: OpenDesk) -> None:
     method = JAM["method"] + "\nPut the jars away to mature for 1 month."
     assert keep(own, "new-recipe", **JAM | {"method": method}) == 303

@@ -27,6 +27,13 @@ from stillroom.looks import DRAWINGS
 from stillroom.looks.card_designs import designs_of
 
 ROOM: Final = "book"
+CALLED: Final = {
+    "mkdocs.yml": "the book’s settings",
+    "larder.yml": "your own foods and prices",
+    "index.md": "the first page",
+    "about.md": "“About this book”",
+}
+"""What the files are called of which there are earlier versions."""
 WORDS: Final = {"index": "The words of the first page", "about": "About this book"}
 DRAWN: Final = {"sprig": "a sprig", "thistledown": "thistledown", "mark": "the book's own mark"}
 UNITS: Final = {
@@ -95,7 +102,11 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         designs=designs_of(opened),
         labels=WORDS,
         typed=typed_in(desk, ROOM),
-        kept=[desk.place.short(file.path) for file in files.values() if file.is_there],
+        kept=[
+            (desk.place.short(file.path), CALLED.get(file.path.name, file.path.name))
+            for file in files.values()
+            if file.is_there
+        ],
         **{**filled, **words},
     )
 

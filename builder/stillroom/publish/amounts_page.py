@@ -6,6 +6,7 @@ tells what can be reckoned of the finished thing: strength, fold, sugar, what th
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
@@ -31,6 +32,10 @@ from stillroom.core.size.scaling import (
 )
 from stillroom.core.size.targets import ByFactor
 from stillroom.core.size.what_stays import boiled_at_most
+from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.plurals import singular_word
+
+_WORD = late_regex(r"[^\W\d_]{3,}")
 
 _READY = (Fraction(1, 2), Fraction(1), Fraction(2), Fraction(4))
 
@@ -69,6 +74,7 @@ class AmountsView:
     vessel: str
     tin: str
     choices: tuple[str, ...]
+    main: str
     system: str
     can_change_measure: bool
     ready: ReadyMade
@@ -84,6 +90,11 @@ def show_amounts(
     written = written or scale(scalable, ByFactor(Fraction(1)))
     listed = [ListedLine(place, line) for place, line in enumerate(written.lines)]
     first = recipe.filled_into[0]
+    choices = tuple(
+        line.item
+        for line in scalable.lines
+        if line.form != "words" and line.scales == "with the batch"
+    )
     vessel = recipe.vessel
     has_vessel = bool(scalable.stands_ml and vessel and vessel.capacity)
     return AmountsView(
@@ -99,11 +110,8 @@ def show_amounts(
         can_fill=scalable.makes_ml is not None,
         vessel=show_amount(vessel.capacity) if has_vessel and vessel and vessel.capacity else "",
         tin=scalable.tin.words if scalable.tin else "",
-        choices=tuple(
-            line.item
-            for line in scalable.lines
-            if line.form != "words" and line.scales == "with the batch"
-        ),
+        choices=choices,
+        main=main_of(recipe.title, choices),
         system=recipe.system,
         can_change_measure=any(line.density for line in scalable.lines),
         ready=_ready_made(scalable, written),
@@ -114,6 +122,25 @@ def show_amounts(
             *_no_date_asked(recipe, settings.country),
         ),
     )
+
+
+def main_of(title: str, choices: Sequence[str]) -> str:
+    """Return which of the foods a cook has some of: the one that the title names, else the first.
+
+    >>> main_of("Damsons in brandy", ["brandy", "damsons", "cinnamon"])
+    'damsons'
+    >>> main_of("Quince ratafia", ["vodka", "quinces"]), main_of("Toffee", ["sugar", "milk"])
+    ('quinces', 'sugar')
+    """
+    named = [one for one in _words_of(title) if any(one in _words_of(item) for item in choices)]
+    if not named:
+        return choices[0] if choices else ""
+    return next(item for item in choices if named[0] in _words_of(item))
+
+
+def _words_of(text: str) -> list[str]:
+    """Return the words of a name as they are of one thing: "damsons" is damson."""
+    return [singular_word(word) for word in _WORD.findall(text.lower())]
 
 
 def _ready_made(recipe: Scalable, written: ScaledBatch) -> ReadyMade:
