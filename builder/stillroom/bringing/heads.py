@@ -26,6 +26,12 @@ _LONGEST_HEAD: Final = 48
 _LONGEST_NEEDED: Final = 70
 _LONGEST_LED: Final = 30
 _MOST_OF_A_WISH: Final = 9
+# "Wir wünschen euch viel Spaß beim Backen und Frohe Weihnachten!"
+_WE_WISH: Final = re.compile(
+    r"^(?:(?:ich|wir)\s+wünschen?\s+(?:(?:euch|dir|ihnen|allen)\s+)*|(?:i|we)\s+wish\s+you\s+(?:all\s+)?(?:an?\s+)?|wishing\s+you\s+(?:all\s+)?(?:an?\s+)?"
+    r"|(?:je|nous)\s+(?:vous|te)\s+souhait\w+\s+(?:une?\s+)?|(?:ti|vi)\s+augur\w+\s+|(?:os|te)\s+dese\w+\s+|(?:ik|wij|we)\s+wens\w*\s+(?:je|jullie|u)\s+"
+    r"|jag\s+önskar\s+(?:er|dig)\s+(?:en\s+)?|vi\s+(?:önskar|ønsker)\s+(?:er|jer|dere|dig)\s+(?:en\s+)?)"
+)
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 # "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
 _NEEDED: Final = re.compile(
@@ -250,7 +256,7 @@ def is_wish(text: str) -> bool:
     >>> is_wish("Viel Spaß beim Backen."), is_wish("Enjoy!"), is_wish("Viel Zucker zugeben.")
     (True, False, False)
     """
-    said = plain(text).split()
+    said = _WE_WISH.sub("", plain(text)).split()
     few = len(said) <= _MOST_OF_A_WISH and not re.search(r"\d", text)
     return few and " ".join(said[:2]) in words("wishes")
 

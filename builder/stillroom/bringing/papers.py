@@ -37,6 +37,7 @@ _NO_NUMBER: Final = re.compile(r"\d{200}")
 _TOO_LONG: Final = "This file is longer than a cookery book."
 _DIVIDE: Final = "Divide it, and bring the recipes in part by part."
 _AS_TEXT: Final = 'Open it in its own program and save it as plain text or as ".docx".'
+_TAG: Final = re.compile(r"</[a-zA-Z][a-zA-Z0-9]{0,9}>")
 _OTHERS: Final = (
     (b"%PDF", "This is a PDF.", "Copy the recipe's words out of it into a text file."),
     (b"\xd0\xcf\x11\xe0", "This is an older word processor's file.", _AS_TEXT),
@@ -118,7 +119,7 @@ def _papers(name: str, data: bytes) -> list[Paper]:
         raise Unreadable("This file is no text.", "Bring a text, a page, a letter or a Word file.")
     if name.lower().endswith((".eml", ".mht", ".mhtml")) or is_letter(text):
         return _of_letter(name, data)
-    if is_page(text):
+    if is_page(text) or (name.lower().endswith((".html", ".htm")) and _TAG.search(text[:LONGEST])):
         return [read_page(text, name)]
     if is_json(text):
         stated = recipes_in_json(text)

@@ -15,6 +15,8 @@ from stillroom.bringing.cells_on_lines import is_unit
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD
 from stillroom.bringing.in_facts import recipe_in_facts
+from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_ingredient, is_title
 from stillroom.bringing.step_labels import parts_of
 from stillroom.bringing.tables import heads_columns, is_table_line, rows_of_table, with_strokes
@@ -59,6 +61,12 @@ _PARTS: Final = (
 _APART: Final = re.compile(r"\s{3,}")
 _COUNTED: Final = re.compile(r"\s{0,12}(\d{1,2})[.)]\s+\S")
 _GLUED_NUMBER: Final = re.compile(r"\s{0,12}(\d{1,2})[.)](?=[^\W\d_]{2})")
+# "80          600 MISCELLANEOUS VALUABLE RECEIPTS.", "PICKLES AND PRESERVES      211"
+_RUNNING_HEAD: Final = re.compile(
+    r"\d{1,4}\s{4,}(?:\d{1,4}\s)?[A-ZÀ-Ý][A-ZÀ-Ý'’&,]*(?:\s[A-ZÀ-Ý'’&,]+){1,7}\.?"
+    r"|[A-ZÀ-Ý][A-ZÀ-Ý'’&,]*(?:\s[A-ZÀ-Ý'’&,]+){1,7}\.?\s{4,}\d{1,4}"
+)
+_FAR_APART: Final = re.compile(r"\s{8,}")
 _WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
@@ -154,8 +162,8 @@ def rows_of(lines: list[str]) -> list[Row]:
     gap = True
     number = ""
     whole = (part for line in lines for part in (parts_of(line) if line.strip() else [line]))
-    counted = _with_numbers_apart([*whole])
-    typed = _with_dashes_apart(without_marks(with_strokes(counted)))
+    headed = _with_series_below(_without_running_heads([*whole]))
+    typed = _with_dashes_apart(without_marks(with_strokes(_with_numbers_apart(headed))))
     for line in _with_tables_whole(
         _with_crosses_as_dashes(_without_one_step(_with_bare_numbers(typed)))
     ):
@@ -203,6 +211,54 @@ def _with_numbers_apart(lines: list[str]) -> list[str]:
         if (found := _GLUED_NUMBER.match(line)) and int(found[1]) - 1 in counted
         else line
         for line in lines
+    ]
+
+
+def _without_running_heads(lines: list[str]) -> list[str]:
+    """Return lines without the head of a printed page: its number, a gap and capitals, apart.
+
+    >>> page = ["80          600 VALUABLE RECEIPTS.", "", "Plum Jam", "", "SALT      1 lb"]
+    >>> _without_running_heads(page)
+    ['', '', 'Plum Jam', '', 'SALT      1 lb']
+    """
+    return [
+        ""
+        if (at == 0 or not lines[at - 1].strip())
+        and not "".join(lines[at + 1 : at + 2]).strip()
+        and _RUNNING_HEAD.fullmatch(line.strip())
+        else line
+        for at, line in enumerate(lines)
+    ]
+
+
+def _with_series_below(lines: list[str]) -> list[str]:
+    """Return lines with the head of a leaflet behind its title: "COUNTY SERVICE      Series 12".
+
+    Two pieces far apart on the first line, and below them, alone, what the leaflet is called.
+
+    >>> leaflet = ["COUNTY SERVICE          Food Series 12", "", "    Rose Jelly", "", "4 cups tea"]
+    >>> _with_series_below(leaflet)[2:5]
+    ['    Rose Jelly', '', 'Source: COUNTY SERVICE, Food Series 12']
+    >>> card = ["Rose Jelly          Makes 8 jars", "", "Best of all", "", "4 cups tea"]
+    >>> _with_series_below(card) == card
+    True
+    """
+    said = [at for at, line in enumerate(lines) if line.strip()][:3]
+    if len(said) < 3 or said[1] - said[0] < 2 or said[2] - said[1] < 2:
+        return lines
+    pieces_of = _FAR_APART.split(lines[said[0]].strip())
+    named = is_title(lines[said[1]].strip()) and not says_its_kind(pieces_of[0])
+    words = any(is_ingredient(one) or is_only_makes(one) or is_name(one) for one in pieces_of)
+    if len(pieces_of) != 2 or words or not named:
+        return lines
+    source = f"Source: {', '.join(pieces_of)}"
+    return [
+        *lines[: said[0]],
+        "",
+        *lines[said[0] + 1 : said[1] + 1],
+        "",
+        source,
+        *lines[said[2] - 1 :],
     ]
 
 

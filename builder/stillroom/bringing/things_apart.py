@@ -39,6 +39,8 @@ _FOR_SO_MUCH: Final = re.compile(
 _HALF_STOPPED: Final = re.compile(r"^(?P<half>\d{0,2}\s?[½¼¾⅓⅔⅛])\.\s+(?=[^\W\d])")
 # "75 g almonds.75 g sugar. 1 egg": a list run together by its stops
 _STOPS: Final = re.compile(r"(?<=[^\W\d_]{2})\.\s{0,3}(?=[\d½¼¾⅓⅔])")
+# "manteca.Una cucharadita de canela", in a row that is known to be one
+_CLOSE_STOPS: Final = re.compile(r"(?<=[^\W\d_]{3})\.(?=[A-ZÀ-Ý][^\W\d_])")
 _LEAST_STOPPED: Final = 3
 _CELLS: Final = re.compile(r"([\d½¼¾⅓⅔.,/ -]{0,10});([^;\d]{0,12});([^;]{2,80})")
 _LEAST_CELLS: Final = 3
@@ -111,6 +113,7 @@ def _parts(row: Row) -> list[Row]:
     if row.shape == "line" and len(things := _STOPS.split(row.text.strip(" ."))) >= _LEAST_STOPPED:
         listed = all(is_ingredient(one) and begins_with_amount(one) for one in things)
         if listed and not number_of(row.text):
+            things = [one for thing in things for one in _CLOSE_STOPS.split(thing)]
             return [Row(one, "item", 0, row.gap and not at) for at, one in enumerate(things)]
     if row.shape not in ("line", "item") or not _GLUED.search(row.text):
         return [row]

@@ -24,6 +24,7 @@ from stillroom.core.lines.staple_table import staples_named
 _PAGE: Final = re.compile(
     r"[\[(]?(?:page|pag\.|p\.|seite|s\.|página|pagina|sida|side)?\s*\d{1,4}[\])]?", re.I
 )
+_COUNTED: Final = re.compile(r"(?:no|nr|n[°º]|№)\.?\s{0,2}\d{1,4}\s{0,2}[.:)]", re.IGNORECASE)
 _TO_MAKE: Final = re.compile(r"to\s+make\s+(?:an?\s+)?(?=\w)", re.IGNORECASE)
 _FOODS: Final = 2
 """Foods measured in sentences, from which on they may be a recipe's."""
@@ -44,7 +45,10 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
     ]
+    counted = [at for at in begins if _COUNTED.match(rows[at].text)]
     begins = those_that_measure(begins, [row.text for row in rows])
+    if len(counted) > 1:  # "No. 151. Currant Vinegar": "made in the same way"
+        begins = sorted({*begins, *counted})
     if len(begins) < 2:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied

@@ -60,6 +60,7 @@ _DEEPEST_STEP: Final = 60
 _MOST_IN_STEP: Final = 14
 _MOST_OF_A_HEAD: Final = 6
 _LEADING: Final = frozenset(["div", "ol", "p", "section", "ul"])
+_MOST_BESIDE_LINKS: Final = 3
 _LEAST_LINKS: Final = 2
 _LEAST_LINES: Final = 3
 """Lines of a cell that is a part of the page and no cell of a list."""
@@ -332,9 +333,16 @@ def _stays_here(link: Tag) -> bool:
 
 
 def _only_links(cell: Tag) -> bool:
-    """Whether a cell holds links and no other words: where else the site leads."""
+    """Whether a cell holds links and next to no other words: where else the site leads.
+
+    Its name, or what heads them, may stand beside: "COOKS | Home | Recipe Box". No amount does.
+    """
     links = [one for one in cell.walk() if one.name == "a" and one.words()]
-    return len(links) > 1 and " ".join(one.words() for one in links) == cell.words()
+    led = re.findall(r"[^\W_]+", " ".join(one.words() for one in links))
+    said = re.findall(r"[^\W_]+", cell.words())
+    beside = len(said) - len(led)
+    bare = beside <= min(_MOST_BESIDE_LINKS, len(led)) and not re.search(r"[\d½¼¾]", cell.words())
+    return len(links) > 1 and (beside == 0 or bare)
 
 
 def _leads_away(row: Tag) -> bool:
