@@ -63,7 +63,8 @@ def test_a_title_with_something_far_behind_it_stays_the_title(first: str, title:
 _CARD = (
     "<html><title>Plum jam - Recipe</title><table><tr><td colspan=2>{menu}</td></tr>"
     "<tr><td>{beside}</td><td><p><b>Plum jam</b></p><p>4 lb plums<br>3 lb sugar</p>"
-    "<p>Wipe the plums and boil them with the sugar for an hour.</p><p>Add review or comment</p></td></tr></table>"
+    "<p>Wipe the plums and boil them with the sugar for an hour.</p>"
+    "<p>Add review or comment</p></td></tr></table>"
 )
 
 
