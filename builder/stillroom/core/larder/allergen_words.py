@@ -23,13 +23,15 @@ from stillroom.core.words.patterns import late_regex
 FILE: Final = "allergen_words.yml"
 _SURE: Final = 5
 """Letters from which on a word counts in a note too, beside a food that is known."""
+_SPOKEN = frozenset({"en", "de", "fr", "es", "it", "nl", "sv"})
+"""In these a short word of another language may be a word of theirs: Polish "ser" is cheese."""
 _WORDS = late_regex(r"[^\W\d_]+")
 
 
 def told_elsewhere(text: str, larder: Larder, note: bool = False) -> tuple[Staple, ...]:
     """Return the foods, by their allergens, that words of other languages in a text tell of.
 
-    In a `note` beside a food that is known, short words are left out: Polish "ser" is cheese.
+    In a `note` beside a food that is known, short words count in the languages of their own.
 
     >>> from stillroom.core.larder.shelves import common_larder
     >>> [food.name for food in told_elsewhere("50 g hakkede hasselnødder", common_larder())]
@@ -37,8 +39,11 @@ def told_elsewhere(text: str, larder: Larder, note: bool = False) -> tuple[Stapl
     >>> told_elsewhere("kookosmaitoa", common_larder())
     ()
     """
+    short = note and larder.language[:2] in _SPOKEN
     told = dict.fromkeys(
-        food for _, _, word, food in places_told(text, larder) if not (note and len(word) < _SURE)
+        food
+        for start, end, word, food in places_told(text, larder)
+        if not short or end - start >= _SURE or word in _sure()
     )
     return tuple(told)
 
@@ -71,7 +76,8 @@ def told_beside(
     Of a phrase that is known only its notes are looked through, and of those what names no food.
     """
     if known:
-        strangers = (one.form for note in notes for one in note if not larder.named(one.form))
+        words = (one for note in notes for one in note if not larder.named(one.form))
+        strangers = (text[one.start : one.end] for one in words)  # "kiks" has lost its s as a form
         told = told_elsewhere(" ".join(strangers), larder, note=True)
     else:
         told = told_elsewhere(text, larder)
@@ -107,6 +113,11 @@ def _as_pattern(word: str) -> str:
 @cache
 def _without() -> re.Pattern[str]:
     return re.compile("|".join(map(_as_pattern, read_larder_data(FILE)["without"])))
+
+
+@cache
+def _sure() -> frozenset[str]:
+    return frozenset(read_larder_data(FILE)["sure"])
 
 
 @cache

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.core.larder.done_with import done_with, foods_behind
@@ -19,6 +19,7 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.two_foods import brings_allergens, named_apart, own_words
 from stillroom.core.words.patterns import late_regex
 
 _SHORT = 3
@@ -50,6 +51,24 @@ class Effect:
 
 def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
     """Read one note of a phrase whose head is `head`, read as `food`.
+
+    What it names with an allergen that nothing else in the phrase has is a food beside it.
+    """
+    effect = _effect_of(head, note, food, larder)
+    if food is None or effect.leftover or (effect.others and joins_more(note)):
+        return effect
+    if named_apart(head, note, food, effect.food, larder):
+        return Effect(others=(own_words(note),))
+    own = own_words(note)
+    others = (match_name(words, larder).food for words in effect.others)
+    beside = (effect.food or food, *(one for one in others if one))
+    if brings_allergens(own, beside, larder):
+        return replace(effect, others=(*effect.others, own))
+    return effect
+
+
+def _effect_of(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
+    """Read what a note does to the food before it.
 
     A note is read as if it stood with the name ("chocolate, white"). Where that names no food, only
     words count that make another food, or that name one: "from the tree, then dried", "milk, oat".
