@@ -177,3 +177,93 @@ def test_a_batch_is_what_it_makes(line: str) -> None:
     (one,) = brought(text)
     assert fact(one, "makes") == "1 gallon"
     assert "atch" not in one.text
+
+
+def test_a_bracket_that_trails_off_makes_no_sentence_of_a_thing() -> None:
+    spices = "Gewürze (Prise Pfeffer, bisschen Zimt, gemahlene Nelken,…)"
+    things = ["4 EL Öl", "100 g Zucker", spices, "100 g Orangeat"]
+    (one,) = brought("\n".join(["Lebkuchen", "", "Zutaten", *things, "", "Zubereitung", "Backen."]))
+    assert listed(one) == things
+
+
+def test_two_versions_keep_their_heads() -> None:
+    lists = "".join(
+        f"<h3>{head}</h3><ul><li>1/2 l anís</li><li>200 g endrinas</li></ul>"
+        for head in ("Pacharán fuerte", "Pacharán suave")
+    )
+    (one,) = brought(
+        f"<html><body><h1>Cómo hacer pacharán</h1>{lists}<h2>Preparación</h2>"
+        "<p>Dejar macerar tres meses y filtrar.</p></body>",
+        "es_ES",
+        "a.html",
+    )
+    assert [thing for thing in listed(one) if thing.endswith(":")] == [
+        "Pacharán fuerte:",
+        "Pacharán suave:",
+    ]
+
+
+def test_a_first_line_without_the_bullet_of_the_others_is_a_head() -> None:
+    things = ["2 cups powdered sugar", "1 cup cocoa powder", "1 cup milk powder"]
+    text = "\n".join(f"- {thing}" for thing in things)
+    (one,) = brought(
+        f"# Mix\n\n## Ingredients\n\nHot Chocolate Mix\n{text}\n\n## Method\n\nMix it.\n"
+    )
+    assert listed(one) == ["Hot Chocolate Mix:", *things]
+    (two,) = brought(f"# Mix\n\n## Ingredients\n\n{text}\nsalt\n\n## Method\n\nMix it.\n")
+    assert listed(two) == [*things, "salt"]
+
+
+def test_a_star_before_every_thing_is_a_mark() -> None:
+    things = ["6 cinnamon sticks", "1 whole nutmeg", "1 tbsp allspice", "1 tbsp whole cloves"]
+    typed = "\n".join(f"*{thing}" for thing in things)
+    (one,) = brought(f"Mull bags\n\nIngredients\n{typed}\n\nMethod\nMix it.\n")
+    assert listed(one) == things
+
+
+def test_steps_counted_in_words_lose_the_words() -> None:
+    told = ["Put all dry things in a bowl.", "Combine the oil and the colour.", "Fill the mould."]
+    steps_ = "".join(
+        f"<p><b>Step {word}</b> {one}</p>"
+        for word, one in zip(("One", "Two", "Three"), told, strict=True)
+    )
+    assert steps(brought(page(steps_), name="a.html")[0]) == told
+    kept = "Step Back from the pan and let it cool."
+    assert kept in steps(
+        brought(page(f"<ol><li>Boil it.</li><li>{kept}</li></ol>"), name="a.html")[0]
+    )
+
+
+@pytest.mark.parametrize(
+    ("line", "language"),
+    [
+        ("Plenty of chopped walnuts for rolling the biscuits in at the end.", "en_GB"),
+        ("Nuts: a handful of walnuts, hazelnuts, whatever you have got.", "en_GB"),
+        ("Nuts (a handful of walnuts, some hazelnuts, a few almonds,…)", "en_GB"),
+        ("Reichlich gehackte Walnüsse, in denen die Plätzchen am Ende landen.", "de_DE"),
+    ],
+)
+@pytest.mark.parametrize("bullet", ["", "- "])
+def test_a_food_told_in_a_sentence_amid_the_list_is_not_lost(
+    line: str, language: str, bullet: str
+) -> None:
+    """It went to the notes unasked, and the card said nothing of nuts."""
+    body = "Method\n1. Mix the flour and sugar.\n2. Bake.\n"
+    text = f"Biscuits\n\nIngredients\n{bullet}250 g flour\n{line}\n{bullet}100 g sugar\n\n{body}"
+    assert line in listed(brought(text, language)[0])
+
+
+@pytest.mark.parametrize(
+    ("line", "is_asked"),
+    [
+        ("You can use honey instead of the sugar if you like it better.", True),
+        ("My aunt always used the brown sort from the corner shop.", False),
+    ],
+)
+def test_a_remark_amid_the_list_is_a_note(line: str, is_asked: bool) -> None:
+    body = "Method\n1. Mix the flour and sugar.\n2. Bake.\n"
+    text = f"Biscuits\n\nIngredients\n250 g flour\n{line}\n100 g sugar\n\n{body}"
+    (one,) = brought(text)
+    assert listed(one) == ["250 g flour", "100 g sugar"]
+    assert line in one.text.split("## Notes")[1]
+    assert ("stood in the list, and is a note now" in asked(one)) == is_asked

@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.below_list import ADDRESS, take_makes, take_row
 from stillroom.bringing.found import List, Recipe, Row
+from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import rejoined
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
@@ -48,6 +49,7 @@ _NOTED: Final = re.compile(r"(?<=[^*\s])\s?\*{1,3}$")
 _LONGEST_THING: Final = 900
 _PART_WORDS: Final = 3
 _LEAST_SAID: Final = 12
+_SHOWN: Final = 60
 _MOST_ABOVE: Final = 6
 _BRACKETED: Final = re.compile(r"\([^()]*\)")
 _MOST_OF_A_LINE: Final = 14
@@ -99,20 +101,40 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif (
             row.shape == "line"
             and len(rows) > 1
-            and is_sentence(row.text)
+            and is_sentence(_BRACKETED.sub("", row.text))
             and not begins_with_amount(row.text)
             and not foods_on(row.text)
             and not is_for_the_end(row.text)
             and not _ends_as_all_do(rows, row.text)
         ):
-            recipe.notes.append(("Notes", [row.text]))
-            recipe.say_makes(makes_of(row.text))
+            _take_sentence(recipe, rows, place, group)
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             few = len(row.text.split()) <= _PART_WORDS
             bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)
             thing = _NOTED.sub("", row.text)
             recipe.ingredients.append((group, f"{so_much}{thing}" if bare else thing))
     recipe.ingredients = without_stops_between(recipe.ingredients)
+
+
+def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) -> None:
+    """Take a sentence amid a list: a thing where it names a food and does nothing, else a note.
+
+    Either is asked about where it names one: "Plenty of chopped walnuts for rolling them in."
+    """
+    text = rows[place].text
+    recipe.say_makes(makes_of(text))
+    eaten = [food.name for food in staples_named(text) if "craft" not in food.tags]
+    tongues = tongues_of([one.text for one in rows]) or TONGUES
+    amid = 0 < place < len(rows) - 1
+    if eaten and amid and not makes_of(text) and not is_work(text, tongues):
+        recipe.ingredients.append((group, text))
+        what = f'"{text[:_SHOWN]}" stands amid the list, and is a line of it now.'
+        recipe.doubt("ingredients", what, "If it does not go in, take it out.")
+        return
+    recipe.notes.append(("Notes", [text]))
+    if eaten:
+        what = f'"{text[:_SHOWN]}" stood in the list, and is a note now.'
+        recipe.doubt("ingredients", what, "If it names something that goes in, write that there.")
 
 
 def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
@@ -122,6 +144,8 @@ def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
     about, and so is one of which nobody can say whether it goes in.
     """
     row, below = rows[found.begin - 1], rows[found.begin]
+    if row.shape == "heading" and not is_head(row):  # of two versions the first one's
+        return row if any(_heads_as(row, rows[at]) for at in found.rows) else None
     close = row.shape == "line" and row.gap and not below.gap and not found.named
     few = len(_BRACKETED.sub("", row.text).split()) <= _MOST_ABOVE
     if not (close and few) or _is_said_of_it(row.text):
@@ -138,6 +162,10 @@ def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
     what = f'"{row.text}" stands right above the first amount. Does it go in?'
     recipe.doubt("ingredients", what, "If it does, write it in the list.")
     return None
+
+
+def _heads_as(row: Row, other: Row) -> bool:
+    return other.shape == "heading" and other.level == row.level and not is_head(other)
 
 
 def _is_said_of_it(text: str) -> bool:
@@ -175,6 +203,9 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
         return not is_ingredient(row.text)
     if row.shape != "line" or is_ingredient(row.text):
         return False
+    bare = place == 0 and not makes_of(row.text) and not is_sentence(row.text)
+    if bare and len(rows) > _PART_WORDS and all(one.shape == "item" for one in rows[1:4]):
+        return True  # no bullet before it, and one before all below it
     named = bool(FOR_A_PART.match(row.text.strip(" :"))) or _names_a_part(rows, place)
     heads = row.gap and is_group(rows, place) and not _USED_FOR.search(row.text)
     return row.text.endswith(":") or named or heads

@@ -17,10 +17,11 @@ from stillroom.core.words.patterns import late_regex
 
 # what is no letter or figure, opens no quotation, bracket or sum of money, and means no "about"
 _MARK: Final = late_regex(
-    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d))\s*(?=\S)"
+    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d)|\*(?=[^\s*]))\s*(?=\S)"
 )
 _ALWAYS: Final = frozenset("▢◻❏❐❑⬜☑■▪◾◆◇❖✦✿❀➢➣➤→⇒⁃∙●○◉⦿\uf0b7\uf0a7\uf0fc\uf0d8")
 _LEAST: Final = 2
+_LEAST_STARS: Final = 4
 _STOPPED: Final = late_regex(r"\s*[;,]$")
 
 
@@ -36,7 +37,8 @@ def with_marks_taken(rows: Sequence[Row]) -> list[Row]:
     found: list[Row] = []
     for mark, run in groupby(rows, key=_mark_of):
         held = list(run)
-        if mark and (len(held) >= _LEAST or mark[0] in _ALWAYS):
+        least = _LEAST_STARS if mark == "*" else _LEAST  # one or two stars are of notes
+        if mark and (len(held) >= least or mark[0] in _ALWAYS):
             held = [_without(row, mark) for row in held]
         found += held
     return found

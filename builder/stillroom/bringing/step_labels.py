@@ -20,6 +20,11 @@ _WITHIN: Final = re.compile(
     r"(?:(?<=[.!?)])|^)\s*(?P<label>(?:STEP|Step|SCHRITT|Schritt|ÉTAPE|Étape|Etape|PASO|Paso|PASSO|Passo|PASSAGGIO|Passaggio"
     r"|FASE|Fase|STAP|Stap|STEG|Steg)\s*\d{1,2})(?:(?=[A-ZÀ-Ý][a-zà-ÿ])|\s*$|\n)"
 )
+# "Step One Put all dry things in a bowl", counted in words before what is done
+_IN_WORDS: Final = re.compile(
+    r"(?:STEP|Step|SCHRITT|Schritt|ÉTAPE|Étape|PASO|Paso|PASSO|Passo|STAP|Stap|STEG|Steg|TRIN|Trin)\s+"
+    r"(?P<word>[^\W\d_]{2,9})\s*[.:–-]?\s+(?=[A-ZÀ-Ý])"
+)
 _LEAST: Final = 2
 _GLUED: Final = re.compile(r"(?P<number>\d{1,2})(?=[A-ZÄÖÜÉÈÀ][a-zà-ÿ])")
 
@@ -36,10 +41,16 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
         for row in rows
         for part in (parts_of(row.text) if row.shape != "heading" else [row.text])
     ]
+    if counted_in_words := [row for row in parted if _IN_WORDS.match(row.text)]:
+        words = [
+            one["word"].lower() for row in counted_in_words if (one := _IN_WORDS.match(row.text))
+        ]
+        if len(set(words)) == len(words) >= _LEAST:  # no two of one number
+            parted = [_without_number_word(row) for row in parted]
     labels = [one for row in parted if (one := _LABEL.fullmatch(row.text.strip()))]
     counted = [int(one["number"]) for one in labels]
     if len(labels) < _LEAST or counted != [*range(1, len(labels) + 1)]:
-        return list(rows)
+        return parted if counted_in_words else list(rows)
     found: list[Row] = []
     begins = False
     for row in parted:
@@ -50,6 +61,13 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
         found.append(replace(row, shape="step", level=0) if begins and told else row)
         begins = begins and not told
     return found
+
+
+def _without_number_word(row: Row) -> Row:
+    found = _IN_WORDS.match(row.text)
+    if found is None or row.shape == "heading":
+        return row
+    return replace(row, text=row.text[found.end() :], shape="step")
 
 
 def with_glued_numbers_apart(rows: Sequence[Row]) -> list[Row]:
