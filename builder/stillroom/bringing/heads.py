@@ -213,7 +213,7 @@ def section_of(text: str) -> Section | None:
     >>> section_of("INGREDIENTS:"), section_of("Zubereitung"), section_of("2 cups sugar")
     ('ingredients', 'method', None)
     >>> section_of("Zubereitung der Plätzchen:"), section_of("Directions for use:")
-    ('method', None)
+    ('method', 'aside')
     """
     if len(text) <= 2 * _LONGEST_HEAD and _FOLLOWING.fullmatch(text.strip()):
         return "ingredients"
