@@ -13,10 +13,10 @@ _PLAIN: Final = str.maketrans({"ł": "l", "ß": "ss", "ø": "o", "æ": "ae", "œ
 
 
 @lru_cache(maxsize=4096)
-def bare(text: str) -> str:
+def without_accents(text: str) -> str:
     """Return a text in small letters without accents.
 
-    >>> bare("Écraser"), bare("Włożyć"), bare("Gießen")
+    >>> without_accents("Écraser"), without_accents("Włożyć"), without_accents("Gießen")
     ('ecraser', 'wlozyc', 'giessen')
     """
     text = text.lower().translate(_PLAIN)

@@ -58,6 +58,7 @@ from stillroom.bringing.sorting import (
 )
 from stillroom.bringing.tails import does_something
 from stillroom.bringing.titles import (
+    RECIPE_WORD,
     beside_writer,
     made_of_title,
     part_of,
@@ -73,9 +74,7 @@ from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.core.lines.staple_table import staples_named
 
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
-_A_RECIPE: Final = re.compile(
-    r"\b(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift)\b", re.IGNORECASE
-)
+_A_RECIPE: Final = re.compile(rf"\b{RECIPE_WORD}\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):]\s+")
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""

@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from stillroom.bringing.accents import bare
+from stillroom.bringing.accents import without_accents
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.core.method.keeping_said import may_say_keeping
 
@@ -41,7 +41,7 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
     named = frozenset(
         word
         for line in listed
-        for word in _WORD.findall(bare(line))
+        for word in _WORD.findall(without_accents(line))
         if len(word) >= _LEAST_OF_A_WORD
     )
     return [

@@ -13,8 +13,9 @@ from typing import Final
 
 from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.one_line import foods_named
 from stillroom.bringing.sorting import is_ingredient, is_title
-from stillroom.core.lines.staple_table import staples_named
+from stillroom.bringing.titles import RECIPE_WORD
 
 _SHOWN: Final = 6
 # "Cómo elaborar la receta de Polvorones:", "So werden die Kekse gemacht:"
@@ -80,27 +81,12 @@ def _is_item(row: Row) -> bool:
 
 
 def _measures_food(text: str) -> bool:
-    return is_ingredient(text) and any("craft" not in food.tags for food in staples_named(text))
-
-
-_CALLED: Final = frozenset(
-    (
-        "recipe",
-        "rezept",
-        "recette",
-        "ricetta",
-        "receta",
-        "receita",
-        "recept",
-        "opskrift",
-        "oppskrift",
-    )
-)
+    return is_ingredient(text) and bool(foods_named(text))
 
 
 def is_a_recipe_head(text: str) -> bool:
     """Whether a line says "Recipe" and no more: behind a list it heads the method."""
-    return plain(text) in _CALLED
+    return bool(re.fullmatch(RECIPE_WORD, plain(text)))
 
 
 def heads_method(row: Row) -> bool:

@@ -13,7 +13,7 @@ from typing import Any, Final, Literal
 
 import yaml
 
-from stillroom.bringing.accents import bare
+from stillroom.bringing.accents import without_accents
 from stillroom.bringing.titles import LIST_FOR, titled
 from stillroom.core.words.data_files import read_data
 
@@ -198,7 +198,7 @@ def _is_one_of(said: str, which: str) -> bool:
 
 @cache
 def _unaccented(which: str) -> frozenset[str]:
-    return frozenset(map(bare, words(which)))
+    return frozenset(map(without_accents, words(which)))
 
 
 @lru_cache(maxsize=4096)  # each line of a paper is asked about from many sides

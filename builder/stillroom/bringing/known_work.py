@@ -13,7 +13,7 @@ from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, Final
 
-from stillroom.bringing.accents import bare
+from stillroom.bringing.accents import without_accents
 from stillroom.bringing.heads import SENTENCE_ENDS, words
 from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.plain_yaml import read_plain
@@ -116,12 +116,12 @@ def _named(which: str) -> frozenset[str]:
     own = frozenset(str(_data()[which]).split())
     if which != "vessels":
         return own
-    return own | {bare(one) for key in ("tool_last", "tool_first") for one in words(key)}
+    return own | {without_accents(one) for key in ("tool_last", "tool_first") for one in words(key)}
 
 
 def words_of(text: str) -> list[str]:
     """Return the words of a text as they are compared: small, without accents and signs."""
-    return _WORD.findall(bare(text))
+    return _WORD.findall(without_accents(text))
 
 
 def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
@@ -134,7 +134,9 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     >>> tongues_of(["Mix the onions with the honey in the pan and stir."])
     ('en',)
     """
-    said = [word for text in texts for word in _WORD.findall(bare(text[:_LONGEST]))][:_MOST_SMALL]
+    said = [word for text in texts for word in _WORD.findall(without_accents(text[:_LONGEST]))][
+        :_MOST_SMALL
+    ]
     told = {name: sum(map(_small(name).__contains__, said)) for name in TONGUES}
     most = max(told.values())
     if most < least:
@@ -173,7 +175,7 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     outside = _BRACKETS.sub(" ", sentence)
     sentence = _GENITIVE.sub("s", outside if _WORD.search(outside) else sentence)
-    said = _WORD.findall(bare(sentence))
+    said = _WORD.findall(without_accents(sentence))
     if not said:
         return False
     timed = bool(_TIMED.search(sentence))
@@ -183,7 +185,7 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     if timed and _names(said, listed) and len(said) > 1:
         return True
-    mine = frozenset(_WORD.findall(bare(_MINUTES.sub(" ", sentence))))
+    mine = frozenset(_WORD.findall(without_accents(_MINUTES.sub(" ", sentence))))
     clauses = list(_clauses(sentence))
     # "Boil my plums", and nothing of what somebody tells of herself
     begun = [one[:1] for one in clauses[:1]]
@@ -201,7 +203,7 @@ def _names(said: Sequence[str], listed: frozenset[str]) -> bool:
 
 def _clauses(sentence: str) -> Iterator[list[str]]:
     for one in _CLAUSE.split(_MARKS.sub("", sentence)):
-        if said := _WORD.findall(bare(one)):
+        if said := _WORD.findall(without_accents(one)):
             yield said
 
 

@@ -20,7 +20,7 @@ from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.lists import WIDE, ends_open, is_group
 from stillroom.bringing.makes_said import is_only_makes, makes_of
-from stillroom.bringing.one_line import EACH_BELOW, foods_on
+from stillroom.bringing.one_line import EACH_BELOW, foods_named, foods_on
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -31,7 +31,6 @@ from stillroom.bringing.sorting import (
 )
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.tools import jars_of
-from stillroom.core.lines.staple_table import staples_named
 
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
 FOR_A_PART: Final = re.compile(
@@ -123,7 +122,7 @@ def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) 
     """
     text = rows[place].text
     recipe.say_makes(makes_of(text))
-    eaten = [food.name for food in staples_named(text) if "craft" not in food.tags]
+    eaten = foods_named(text)
     tongues = tongues_of([one.text for one in rows]) or TONGUES
     amid = 0 < place < len(rows) - 1
     if eaten and amid and not makes_of(text) and not is_work(text, tongues):
@@ -153,8 +152,7 @@ def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
     tongues = tongues_of([one.text for one in rows[found.begin : found.end]]) or TONGUES
     if is_work(row.text, tongues) and not _USED_FOR.search(row.text):
         return None
-    eaten = any("craft" not in food.tags for food in staples_named(row.text))
-    if eaten or row.text.endswith(":"):
+    if foods_named(row.text) or row.text.endswith(":"):
         what = f'"{row.text}" stands right above the first amount, and begins the list now.'
         recipe.doubt("ingredients", what, "If it is no part of what goes in, take it out.")
         heads = row.text.endswith(":") or _names_a_part(rows, found.begin - 1)
@@ -188,9 +186,7 @@ def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
     """Whether a short line of a list ends in a stop as most of its lines do, and names a food."""
     stopped = sum(row.text.rstrip().endswith(".") for row in rows)
     return (
-        len(text.split()) <= _MOST_OF_A_LINE
-        and stopped * 2 > len(rows)
-        and any("craft" not in food.tags for food in staples_named(text))
+        len(text.split()) <= _MOST_OF_A_LINE and stopped * 2 > len(rows) and bool(foods_named(text))
     )
 
 

@@ -15,7 +15,7 @@ from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.reader import read_line
-from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.core.words.problems import Unreadable
 
@@ -283,6 +283,15 @@ def _each_of(row: str) -> list[str]:
 def _amounts_between_commas(row: str) -> list[str]:
     parts = (one.strip() for one in _COMMAS.split(row))
     return [part for part in parts if _AMOUNT.match(part)]
+
+
+def foods_named(text: str) -> frozenset[str]:
+    """Return the foods that a line names, whatever else it says; what is only for crafts is none.
+
+    >>> sorted(foods_named("walnuts and honey, stirred")), foods_named("Tie a ribbon round it")
+    (['honey', 'walnuts'], frozenset())
+    """
+    return frozenset(food.name for food in staples_named(text) if "craft" not in food.tags)
 
 
 def names_a_food(text: str) -> bool:

@@ -26,7 +26,7 @@ from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.old_books import made_new
-from stillroom.bringing.one_line import listed_and_told
+from stillroom.bringing.one_line import foods_named, listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
 from stillroom.bringing.sorting import is_ingredient, is_title, number_of
@@ -37,7 +37,6 @@ from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
 from stillroom.bringing.yields import LABEL_ALONE
-from stillroom.core.lines.staple_table import staples_named
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
 _DOTTED: Final = 3
@@ -149,8 +148,7 @@ def _food_in_brackets(text: str, above: str) -> str:
     inner = text[1:-1].strip() if _IN_BRACKETS.fullmatch(text) else ""
     if not inner or not is_ingredient(above) or _OR_ELSE.match(inner):
         return ""
-    eaten = {food.name for food in staples_named(inner) if "craft" not in food.tags}
-    return inner if eaten - {food.name for food in staples_named(above)} else ""
+    return inner if foods_named(inner) - foods_named(above) else ""
 
 
 def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:

@@ -37,12 +37,16 @@ _UNIT_CODES: Final = {
 
 def _loaded(text: str) -> Any:
     """Return the data of a JSON text, commas behind its last things passed over; None for none."""
-    for said in (text, _COMMA_BEHIND.sub("", text)):
-        try:
-            return json.loads(said, strict=False, parse_int=_number)
-        except (ValueError, RecursionError):
-            continue
-    return None
+    try:
+        return json.loads(text, strict=False, parse_int=_number)
+    except RecursionError:
+        return None
+    except ValueError:
+        bare_ends = _COMMA_BEHIND.sub("", text)
+    try:
+        return json.loads(bare_ends, strict=False, parse_int=_number)
+    except (ValueError, RecursionError):
+        return None
 
 
 def recipes_in_json(text: str) -> list[Recipe]:

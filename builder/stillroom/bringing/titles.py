@@ -13,6 +13,8 @@ from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.recipe.kinds import kind_called
 from stillroom.core.words.problems import Unreadable
 
+RECIPE_WORD: Final = r"(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift)"
+"""What a recipe is called, in the languages that papers come in: for use inside patterns."""
 _TITLE_WORDS: Final = 5
 _SAID_OF_IT: Final = re.compile(r"\b(?:it|them|this|these|until|till|then)\b", re.IGNORECASE)
 _LONGEST_HEAD: Final = 48
@@ -32,7 +34,7 @@ _BY_LABEL: Final = re.compile(
     re.IGNORECASE,
 )
 _A_RECIPE_OF: Final = re.compile(
-    r"(?P<a>(?:an?|ein|une?|una|een|en|ett?)\s+)?(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift)"
+    rf"(?P<a>(?:an?|ein|une?|una|een|en|ett?)\s+)?{RECIPE_WORD}"
     r"\s+(?:(?P<by>by)|of|from|von|de|di|van|av|af|fra|från)\s+"
     r"(?P<who>(?-i:[A-ZÀ-Ý][\w.'’-]*(?:\s+(?:(?:van|de|der|von|di|la|le)\s+)?[A-ZÀ-Ý][\w.'’-]*){1,3}))(?=[\s,.;(\"“„]|$)[^\d]{0,80}$",
     re.IGNORECASE,
@@ -87,7 +89,7 @@ _OF_A_SENTENCE: Final = re.compile(
 )
 LIST_FOR: Final = re.compile(
     # "Rezept für ca. 6 Gläser:", right above a list
-    r"(?:(?:recipe|rezept|recette|ricetta|receta|receita|recept|opskrift|oppskrift|przepis)\s+(?:for|für|pour|per|para|voor|till|til|na)\s+"
+    rf"(?:(?:{RECIPE_WORD}|przepis)\s+(?:for|für|pour|per|para|voor|till|til|na)\s+"
     r"(?=(?:about|ca\.?|circa|cirka|etwa|environ|ungefär|unos|około|omkring)?\s*\d)|(?:(?:the|die|les|gli|los|de)\s+)?(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingrediënten|ingredienser|składniki|nodig)\s*\(?\s*"
     r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+)(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,

@@ -11,16 +11,15 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.accents import bare
+from stillroom.bringing.accents import without_accents
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.sorting import is_ingredient
-from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
 _MOST_OF_A_TITLE: Final = 8
@@ -68,8 +67,8 @@ def _is_title(rows: Sequence[Row], at: int, tongues: Sequence[str]) -> bool:
 def _is_listed(text: str, tongues: Sequence[str]) -> bool:
     """Whether a line is a thing of a list: an amount, or a food alone."""
     few = len(text.split()) <= _MOST_OF_A_THING
-    eaten = few and any("craft" not in food.tags for food in staples_named(text))
-    return (eaten and names_a_food(text)) or (is_ingredient(text) and not is_work(text, tongues))
+    eaten = few and bool(foods_named(text)) and names_a_food(text)
+    return eaten or (is_ingredient(text) and not is_work(text, tongues))
 
 
 def _told(rows: Sequence[Row], tongues: Sequence[str]) -> list[Row]:
@@ -84,7 +83,7 @@ def _told(rows: Sequence[Row], tongues: Sequence[str]) -> list[Row]:
     amid = any(is_ingredient(row.text) and not is_work(row.text, tongues) for row in done)
     if len(listed) < _LEAST_LISTED or not done or not short or amid or stops:
         return []
-    named = frozenset(word for row in listed for word in bare(row.text).split())
+    named = frozenset(word for row in listed for word in without_accents(row.text).split())
     if not is_work(done[0].text, tongues, named):
         return []
     return [
