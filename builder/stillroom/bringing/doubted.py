@@ -10,8 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from stillroom.bringing.accents import without_accents
-from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.known_work import TONGUES, is_work, tongues_of, words_of
 from stillroom.core.method.keeping_said import may_say_keeping
 
 ASKED_OF_METHOD: Final = "Is this part of the method?"
@@ -24,7 +23,6 @@ _LEAST_TOLD: Final = 2
 """Small words of a language, from which on one line may be in another than its paper."""
 _MOST_NAMED: Final = 24
 _LEAST_OF_A_WORD: Final = 4
-_WORD: Final = re.compile(r"[^\W\d_]+")
 _QUOTED: Final = re.compile(r'"[^"]*"')
 
 
@@ -39,10 +37,7 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
     listed = tuple(listed)
     tongues = tongues_of((*steps, *listed)) or TONGUES
     named = frozenset(
-        word
-        for line in listed
-        for word in _WORD.findall(without_accents(line))
-        if len(word) >= _LEAST_OF_A_WORD
+        word for line in listed for word in words_of(line) if len(word) >= _LEAST_OF_A_WORD
     )
     return [
         step

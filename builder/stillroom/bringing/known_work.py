@@ -134,9 +134,7 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     >>> tongues_of(["Mix the onions with the honey in the pan and stir."])
     ('en',)
     """
-    said = [word for text in texts for word in _WORD.findall(without_accents(text[:_LONGEST]))][
-        :_MOST_SMALL
-    ]
+    said = [word for text in texts for word in words_of(text[:_LONGEST])][:_MOST_SMALL]
     told = {name: sum(map(_small(name).__contains__, said)) for name in TONGUES}
     most = max(told.values())
     if most < least:
@@ -175,7 +173,7 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     outside = _BRACKETS.sub(" ", sentence)
     sentence = _GENITIVE.sub("s", outside if _WORD.search(outside) else sentence)
-    said = _WORD.findall(without_accents(sentence))
+    said = words_of(sentence)
     if not said:
         return False
     timed = bool(_TIMED.search(sentence))
@@ -185,7 +183,7 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     if timed and _names(said, listed) and len(said) > 1:
         return True
-    mine = frozenset(_WORD.findall(without_accents(_MINUTES.sub(" ", sentence))))
+    mine = frozenset(words_of(_MINUTES.sub(" ", sentence)))
     clauses = list(_clauses(sentence))
     # "Boil my plums", and nothing of what somebody tells of herself
     begun = [one[:1] for one in clauses[:1]]
@@ -203,7 +201,7 @@ def _names(said: Sequence[str], listed: frozenset[str]) -> bool:
 
 def _clauses(sentence: str) -> Iterator[list[str]]:
     for one in _CLAUSE.split(_MARKS.sub("", sentence)):
-        if said := _WORD.findall(without_accents(one)):
+        if said := words_of(one):
             yield said
 
 
