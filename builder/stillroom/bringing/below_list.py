@@ -17,6 +17,7 @@ from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.list_parts import further_notes, with_further_told
 from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
@@ -86,6 +87,8 @@ ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
 def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the method and what follows it."""
+    rows = with_further_told(rows)
+    apart = further_notes(rows)
     part, name = "method", ""
     body: list[Row] = []
     parts: list[tuple[str, str, list[Row]]] = [(part, name, body)]
@@ -101,6 +104,9 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             section = "aside"
             parts.append((section, "comments", body := []))
             part = section
+            continue
+        if section is None and place in apart:
+            parts.append(("aside", "", [row]))
             continue
         if section in ("aside", "method"):
             part, name, body = section, row.text.strip(" :"), []

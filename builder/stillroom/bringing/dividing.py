@@ -32,6 +32,7 @@ from stillroom.bringing.head_rows import is_a_recipe_head, is_head, with_parts_n
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
+from stillroom.bringing.list_parts import heads_further
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.makes_said import is_only_makes, makes_of
@@ -211,7 +212,7 @@ def _asked_title(recipe: Recipe, rows: Sequence[Row], begin: int, end: int) -> i
 def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether the line right above a list heads its first part, as others head those below."""
     text = rows[at].text
-    if FOR_A_PART.match(text.strip(" :")):
+    if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]):
         return True
     close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
     more = any(

@@ -18,7 +18,8 @@ from stillroom.bringing.joining import rejoined
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_marks import without_stops_between
-from stillroom.bringing.lists import WIDE, ends_open, is_group
+from stillroom.bringing.list_parts import heads_further, is_between_items, is_group
+from stillroom.bringing.lists import WIDE, ends_open
 from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.one_line import EACH_BELOW, foods_named, foods_on
 from stillroom.bringing.said_to_one import greets
@@ -78,7 +79,7 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             if each:
                 what = f'"{group}" gives one amount for several: it stands at each of them now.'
                 recipe.doubt("ingredients", what, "Look which of those below it is for.")
-            if _names_a_part(rows, place) and row.shape == "line" and not row.text.endswith(":"):
+            if _is_asked_head(rows, place):
                 what = f'"{group}" was taken for a heading within the list.'
                 mend = "If it is something that goes in, write it in the list, with its amount."
                 recipe.doubt("ingredients", what, mend)
@@ -200,11 +201,24 @@ def _heads_group(rows: Sequence[Row], place: int) -> bool:
     if row.shape != "line" or is_ingredient(row.text):
         return False
     bare = place == 0 and not makes_of(row.text) and not is_sentence(row.text)
-    if bare and len(rows) > _PART_WORDS and all(one.shape == "item" for one in rows[1:4]):
-        return True  # no bullet before it, and one before all below it
+    items = [one.shape == "item" for one in rows[1:4]]
+    if bare and len(items) == _PART_WORDS and all(items[:2]):
+        # no bullet before it, and one before all below it, or before those of a further part
+        return items[2] or is_between_items(rows, _PART_WORDS)
     named = bool(FOR_A_PART.match(row.text.strip(" :"))) or _names_a_part(rows, place)
-    heads = row.gap and is_group(rows, place) and not _USED_FOR.search(row.text)
-    return row.text.endswith(":") or named or heads
+    amid = is_between_items(rows, place) and not is_sentence(row.text)
+    apart = row.gap or amid
+    heads = apart and is_group(rows, place) and not _USED_FOR.search(row.text)
+    return row.text.endswith(":") or named or heads or heads_further(row)
+
+
+def _is_asked_head(rows: Sequence[Row], place: int) -> bool:
+    """Whether a row that was taken for a heading may be a thing that goes in all the same."""
+    row = rows[place]
+    plainly = row.shape != "line" or row.text.endswith(":") or heads_further(row)
+    if plainly or FOR_A_PART.match(row.text):
+        return False
+    return _names_a_part(rows, place) or bool(foods_named(row.text))
 
 
 def _names_a_part(rows: Sequence[Row], place: int) -> bool:

@@ -14,6 +14,18 @@ from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.labelled_things import is_for_the_end
+from stillroom.bringing.list_parts import (
+    MOST_OF_A_THING,
+    further_end,
+    heads_bare_foods,
+    heads_last_items,
+    is_bare_food,
+    is_between_items,
+    is_group,
+    items_up_to_a_head,
+    loose_part_end,
+    says_much,
+)
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import foods_on, names_a_food
 from stillroom.bringing.sorting import (
@@ -26,8 +38,6 @@ from stillroom.bringing.sorting import (
 
 # "A dry artist's brush for dusting inside the jar if needed", close below others
 _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
-_MOST_OF_A_THING: Final = 14
-_MOST_OF_A_BARE_ONE: Final = 6
 _LEAST_OF_A_STEP: Final = 3
 _FEW_WORDS: Final = 3
 _MOST_ABOVE: Final = 2
@@ -43,6 +53,10 @@ _AS_LIKED: Final = re.compile(
     re.IGNORECASE,
 )
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
+# "Yeast food - 9.4g, 3.7g per dose.": a dash, and how much
+_SO_MUCH_BEHIND: Final = re.compile(
+    r"[^\W\d][^\d.!?:]{1,40}?\s*[-–—:]\s*[\d½⅓⅔¼¾][\d.,/½⅓⅔¼¾]*\s?[^\W\d]"
+)
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
 
@@ -88,7 +102,7 @@ def _with_items_above(rows: Sequence[Row], at: int) -> int:
         and rows[begin - 1].indent == rows[at].indent
         and not is_sentence(rows[begin - 1].text)
         and not is_head(rows[begin - 1])
-        and len(rows[begin - 1].text.split()) <= _MOST_OF_A_THING
+        and len(rows[begin - 1].text.split()) <= MOST_OF_A_THING
     ):
         begin -= 1
     return at if begin > 0 and rows[begin - 1].shape == "item" else begin
@@ -114,13 +128,20 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
     """Return the row behind a list that has a heading: the head of its method, where it has one."""
     level = rows[head].level or 9
     method = _method_ahead(rows, head)
-    amounts, bare = 0, False
+    amounts, further, bare = 0, 0, False
     for at in range(head + 1, len(rows)):
         row = rows[at]
         if row.shape == "step" or is_head(row) or heads_method(row):
             return at
+        if amounts and _heads_steps(rows, at):
+            return at
         if is_a_recipe_head(row.text) and amounts:
             return at
+        if at < further:
+            continue
+        further = further_end(rows, at) if amounts else at
+        if further > at:
+            continue
         if row.shape == "heading":
             listed = at + 1 < len(rows) and (
                 is_ingredient(rows[at + 1].text) or rows[at + 1].shape == "item"
@@ -130,11 +151,11 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
             continue
         amounts += is_ingredient(row.text)
         told = row.shape == "item" and amounts and (_is_step(row.text) or is_told(row.text))
-        if told and not (method and _items_up_to_a_head(rows, at)):
+        if told and not (method and items_up_to_a_head(rows, at)):
             return at
         if method or row.shape != "line" or is_ingredient(row.text):
             continue
-        bare = (amounts > 0 and _heads_bare_foods(rows, at)) or (bare and _is_bare_food(row.text))
+        bare = (amounts > 0 and heads_bare_foods(rows, at)) or (bare and is_bare_food(row.text))
         if bare or _beside_items(rows, at):
             continue
         if amounts and not row.gap and is_for_the_end(row.text):
@@ -152,16 +173,11 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
     return len(rows)
 
 
-def _items_up_to_a_head(rows: Sequence[Row], at: int) -> bool:
-    """Whether nothing but items stands between a row and the head of the method: all are a list.
-
-    A line that ends in a colon heads more of them, and a sentence may follow the last.
-    """
-    listed = (row.shape != "item" and row.text[-1:] != ":" for row in rows[at : at + FARTHEST])
-    below = next((place for place, other in enumerate(listed, at) if other), len(rows))
-    said = below + 1 < len(rows) and is_sentence(rows[below].text) and rows[below].shape == "line"
-    below += said and not is_head(rows[below])
-    return below < len(rows) and is_head(rows[below])
+def _heads_steps(rows: Sequence[Row], at: int) -> bool:
+    """Whether a bare line parts the items of a list from numbered steps: "Must preparation"."""
+    row, below = rows[at], rows[at + 1 : at + 2]
+    parts = row.shape == "line" and rows[at - 1].shape == "item" and bool(below)
+    return parts and below[0].shape == "step" and not is_ingredient(row.text)
 
 
 def _items_follow(rows: Sequence[Row], at: int) -> bool:
@@ -176,31 +192,14 @@ def _beside_items(rows: Sequence[Row], at: int) -> bool:
         return False
     above, below = rows[at - 1], rows[at + 1]
     beside = above.shape == below.shape == "item" and is_ingredient(below.text)
-    return beside and not _says_much(rows[at].text)
-
-
-def _says_much(text: str) -> bool:
-    """Whether a line is of several sentences: it tells what is done, and is not said of a thing."""
-    return len(re.findall(r"[.!?](?:\s|$)", text)) >= 3
-
-
-def _heads_bare_foods(rows: Sequence[Row], at: int) -> bool:
-    """Whether a line ends in a colon and foods alone stand below it: "½ tsp of each:"."""
-    row = rows[at]
-    if row.shape != "line" or not row.text.endswith(":") or is_head(row):
-        return False
-    below = [one.text for one in rows[at + 1 : at + 3]]
-    return len(below) == 2 and all(map(_is_bare_food, below)) and any(map(names_a_food, below))
-
-
-def _is_bare_food(text: str) -> bool:
-    """Whether a few words may be a food alone, as they stand below "½ tsp of each:"."""
-    return len(text.split()) <= _FEW_WORDS and not re.search(r"[.!?:]$", text)
+    return beside and not says_much(rows[at].text)
 
 
 def _is_step(text: str) -> bool:
     """Whether an item among others says what is done: a sentence, no amount, no foods alone."""
     if not is_sentence(text) or begins_with_amount(text) or foods_on(text):
+        return False
+    if _SO_MUCH_BEHIND.match(text):
         return False
     first = re.split(r"\s*[(—]", text, maxsplit=1)[0]  # "Sugar to dust (optional) — for the look."
     return first == text or not names_a_food(first)
@@ -242,17 +241,19 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         elif _goes_on(rows, at, end):
             at += 1
             end = at if ends_open(rows[at - 2].text) else end
+        elif (further := further_end(rows, at)) > at:
+            at = end = further
         elif is_group(rows, at):
             at += 1
         elif rows[at].shape == "row" and at == end:
             at += 1
             end = at
-        elif _heads_last_items(rows, at):
+        elif heads_last_items(rows, at):
             at += 1
             while at < len(rows) and rows[at].shape == "item":
                 at += 1
             end = at
-        elif (loose := _loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
+        elif (loose := loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
             at = max(loose, at + 1)
             end = at
         elif _short_one(rows, at, end) or _amid_amounts(rows, at, end):
@@ -261,18 +262,6 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         else:
             break
     return end
-
-
-def _heads_last_items(rows: Sequence[Row], at: int) -> bool:
-    """Whether a heading parts items from others that are all of the list: a method's head follows.
-
-    "Pacharán suave" heads its few things, though none of them has an amount.
-    """
-    heads = rows[at].shape == "heading" and not is_head(rows[at]) and at + 1 < len(rows)
-    if not heads or rows[at - 1].shape != "item" or not _items_up_to_a_head(rows, at + 1):
-        return False
-    items = [row for row in rows[at + 1 :][:_MOST_OF_A_THING] if row.shape == "item"]
-    return bool(items) and not any(is_sentence(row.text) or is_told(row.text) for row in items)
 
 
 def _amid_amounts(rows: Sequence[Row], at: int, end: int) -> bool:
@@ -284,39 +273,11 @@ def _amid_amounts(rows: Sequence[Row], at: int, end: int) -> bool:
     return counts and not is_only_makes(row.text) and is_ingredient(rows[at + 1].text)
 
 
-def _loose_part_end(rows: Sequence[Row], at: int) -> int:
-    """Return the row behind a part of a list whose things have no amount; `at` for none.
-
-    "For the top:" and below it "- chopped pistachios", when the list above is of items too.
-    """
-    row = rows[at]
-    heads = row.shape in ("line", "heading") and row.text.endswith(":") and not is_head(row)
-    if not heads or not at or rows[at - 1].shape != "item":
-        return at
-    end = at + 1
-    while end < len(rows) and rows[end].shape == "item" and _is_bare_thing(rows[end].text):
-        end += 1
-    told = end < len(rows) and rows[end].shape == "item"
-    return end if end > at + 1 and not told else at
-
-
-def _is_bare_thing(text: str) -> bool:
-    return len(text.split()) <= _MOST_OF_A_BARE_ONE and not re.search(r"[.!?:]$", text)
-
-
 def _beside_an_item(rows: Sequence[Row], at: int) -> bool:
     """Whether a sentence is set in below an item of a list, as what is said of it alone."""
     row = rows[at]
     within = at > 0 and rows[at - 1].shape == "item" and row.indent > rows[at - 1].indent
     return row.shape == "line" and not row.gap and within and is_sentence(row.text)
-
-
-def is_between_items(rows: Sequence[Row], at: int) -> bool:
-    """Whether a bare line parts two runs of items, and names no food: it heads what follows."""
-    if not 0 < at < len(rows) - 1 or rows[at].shape != "line" or _says_much(rows[at].text):
-        return False
-    parts = rows[at - 1].shape == rows[at + 1].shape == "item" and rows[at].text[:1].isupper()
-    return parts and not is_ingredient(rows[at].text) and not names_a_food(rows[at].text)
 
 
 def _turns_to_steps(rows: Sequence[Row], at: int) -> bool:
@@ -339,6 +300,8 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
         return False
     if is_between_items(rows, at) or _turns_to_steps(rows, at) or is_a_recipe_head(row.text):
         return False
+    if _heads_steps(rows, at):
+        return False
     if not row.gap and (len(foods_on(row.text)) > 1 or is_for_the_end(row.text)):
         return True  # "icing sugar, lemon juice and sprinkles to decorate"
     listed = row.shape == "item" and rows[at - 1].shape in ("item", "row")
@@ -346,7 +309,7 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
         return True
     bare = _IN_BRACKETS.sub("", row.text).strip()
     bare = bare.rstrip(".") if _AS_LIKED.search(bare) else bare
-    most = _MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
+    most = MOST_OF_A_THING if _A_THING.match(row.text) and not row.gap else 6
     most = most + 2 if _AS_LIKED.search(bare) else most
     short = len(bare.split()) <= most and not re.search(r"[.!?:]$", bare)
     if is_told(row.text):
@@ -368,23 +331,3 @@ def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:
 def ends_open(text: str) -> bool:
     """Whether a line of a list goes on in the next: "Chocolate fondant or"."""
     return len(text) < WIDE and bool(_ENDS_OPEN.search(text[-5:]))
-
-
-def is_group(rows: Sequence[Row], at: int) -> bool:
-    """Whether a row is a heading within a list: more amounts stand right below it."""
-    row = rows[at]
-    if is_between_items(rows, at):
-        return is_ingredient(rows[at + 1].text)
-    if at + 1 >= len(rows) or (rows[at + 1].gap and row.shape != "heading"):
-        return False
-    short = len(row.text) <= 60 and not is_sentence(row.text) and not is_ingredient(row.text)
-    below = rows[at + 1]
-    return (
-        short
-        and row.shape in ("heading", "line")
-        and section_of(row.text) is None
-        and not is_only_makes(row.text)
-        and below.shape in ("line", "item")
-        and is_ingredient(below.text)
-        and (row.shape == "heading" or row.gap or row.text.endswith(":"))
-    )
