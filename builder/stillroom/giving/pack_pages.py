@@ -19,7 +19,7 @@ from stillroom.giving.basket_sheets import (
 )
 from stillroom.giving.batches import Batch
 from stillroom.giving.explaining import say_how_good
-from stillroom.giving.money.shopping import month_words, show_size
+from stillroom.giving.money.shopping import month_words, say_taken, show_size
 from stillroom.giving.noticing import notices
 from stillroom.giving.parcel_papers import parcels_data
 from stillroom.giving.replanning import say_changes
@@ -48,7 +48,7 @@ def pack_data(pack: Pack) -> dict[str, Any]:
         "to_change": to_change_data(pack),
         "years": years_data(giving, {r.slug: r.title for r in pack.offering.recipes.values()}),
         "complaints": pack.complaints,
-        "notices": notices(pack.offering, pack.plan, pack.making),
+        "notices": (*notices(pack.offering, pack.plan, pack.making), *say_taken(pack.rows)),
         "shelf_notes": (*pack.standing.notes, *pack.offering.shelf.notes),
         "changes": say_changes(pack),
         "before": say_day(pack.kept.planned_on) if pack.kept and pack.kept.planned_on else "",

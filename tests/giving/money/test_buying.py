@@ -153,7 +153,9 @@ WAYS = [
 @pytest.mark.parametrize(("text", "size", "unit", "price"), WAYS, ids=lambda value: str(value))
 def test_a_pack_is_read_as_price_tags_write_it(text, size, unit, price):
     amount, paid, at_least = parse_pack(text)
-    assert (amount.low, amount.unit, paid, at_least) == (size, unit, Fraction(price), 1)
+    by_weight = text in ("£2.50/kg", "2.50 per kg", "2.50 a kilo")  # and so from no pack on
+    assert (amount.low, amount.unit, paid) == (size, unit, Fraction(price))
+    assert at_least == (0 if by_weight else 1)
 
 
 # neither is what it seems: three and a half pieces, another money, pence with a point

@@ -61,7 +61,7 @@ def parse_money(
     >>> parse_money("85p"), parse_money("£.99"), parse_money("1€50", "EUR", "fr")
     (Fraction(17, 20), Fraction(99, 100), Fraction(3, 2))
     """
-    text = str(typed).strip()
+    text = with_point(str(typed).strip(), language)
     around = _AROUND.match(_IN_THE_MIDDLE.sub(rf"\1{_signs(language)[0]}\3 \2", text))
     signs = [sign for sign in (around[1], around[3]) if sign] if around else []
     coins = around is not None and around[3].lower() in COINS and not around[1]
@@ -92,6 +92,18 @@ def parse_money(
     if finer or value != value.quantize(Decimal(1).scaleb(-places)):
         raise Unreadable(f'"{typed}" is finer than a penny.', f"Write it with {places} decimals.")
     return Fraction(value)
+
+
+def with_point(text: str, language: str) -> str:
+    """Return a text with the colon of Swedish prices as a comma: "29:90 kr", but "smör: 500 g".
+
+    >>> with_point("500 g 29:90", "sv_SE"), with_point("29:90", "en_GB")
+    ('500 g 29,90', '29:90')
+    """
+    return _COLON.sub(r"\1,\2", text) if language[:2] == "sv" else text
+
+
+_COLON = late_regex(r"(?<![\d.,:])(\d{1,5}):(\d{2})(?![\d:.,])")
 
 
 @cache

@@ -6,18 +6,22 @@ Leaves out what is bought of them: buying.py.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
-from stillroom.core.amounts.money import is_money_and_weight, parse_money
+from stillroom.core.amounts.money import is_money_and_weight, parse_money, with_point
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.shop_labels import (
     is_counted,
+    is_measure_alone,
+    is_own,
     is_pack_alone,
     part_label,
     plain_size,
+    without_loose,
 )
 from stillroom.core.amounts.summed import refuse_too_much, take_amount
-from stillroom.core.amounts.units import System
+from stillroom.core.amounts.units import System, size_of
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable, say_written
 
@@ -34,12 +38,20 @@ _PRICE_FIRST = late_regex(
     re.IGNORECASE,
 )
 _OF_ONE = late_regex(
-    r"^(?:an?|one|1|la|une|una|il|het|een|das|ein)?\s*(?P<many>half[ -]dozen|dozen|pair|dutzend"
-    r"|douzaine|docena|dozzina|dozijn)$",
+    r"^(?:(?P<times>\d{1,3})|an?|one|per|la|une|una|il|het|een|das|ein|pro|je|par|por)?\s*"
+    r"(?P<half>half (?:an? )?|half-|halbes |demi-|media |mezza |halve? |halvt )?"
+    r"(?P<many>dozen|doz\.?|dz\.?|pairs?|dutzend|douzaines?|docenas?|dozzin[ae]|dozijn|dussin)$",
     re.IGNORECASE,
 )
-_MANY = {"half dozen": 6, "half-dozen": 6, "pair": 2}
 _DOZEN = 12
+_BY_WEIGHT = 0
+"""From no pack on: the price is that of a weight, and as much is sold as is wanted."""
+_LOOSE = "loose"
+# the prices of a shelf are told for these, whatever the packs are (Directive 98/6/EC, article 2:
+# a kilogram; article 6 and common practice: 100 g)
+_PER_100 = late_regex(
+    r"(?:/|\b(?:per|je|pro|par|los|les|al|a|ogni|cada)\s)\s*100\s?g(?:r|ram|ramm)?\b", re.IGNORECASE
+)
 _HALF = late_regex(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
 _SEVERAL = late_regex(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
 # what a pack is, behind its size: "500 g bag", "1 kg packet"
@@ -57,8 +69,9 @@ _HOLDING = late_regex(
 )
 # "0.48 each", "each 0.48"
 _EACH = late_regex(
-    r"^(?:each (?P<before>\S+)|(?P<behind>\S+(?: [^\w\s])?) (?:each|ea\.?|apiece|a piece"
-    r"|(?:das |pro |je )?stück|(?:la )?pièce|l'unité|(?:la )?unidad|cada uno|l'uno|cad\.?"
+    r"^(?:each (?P<before>\S+)|(?:(?:a|à|at|zu|für) )?(?P<behind>\S+(?: [^\w\s])?) (?:each"
+    r"|ea\.?|apiece|a piece|(?:das |pro |je )?stück|(?:la )?pièce|l'unité|(?:la )?unidad|cada uno"
+    r"|l'uno|cad\.?|cadauno|(?:al )?pezzo"
     r"|(?:per )?stuk))$",
     re.IGNORECASE,
 )
@@ -76,7 +89,9 @@ def parse_pack(
 ) -> tuple[Amount, Fraction, int]:
     """Read a pack as typed: its amount, its price, and from how many on the price holds.
 
-    The price is read as its language writes money, and so is the size: "0,7 l für 14,50".
+    The price is read as its language writes money, and so is the size: "0,7 l für 14,50". From 0
+    on holds the price of a weight ("2.20 a kilo"), which may be sold loose: where it is said so,
+    the amount's noun is "loose". What is one's own costs nothing by any measure.
 
     >>> amount, price, at_least = parse_pack("700 ml for 14.50")
     >>> (amount.low, amount.unit, price, at_least)
@@ -85,8 +100,26 @@ def parse_pack(
     (Fraction(12, 25), 50)
     >>> parse_pack("a box of 12 for 6.60")[0].low, parse_pack("£5 for 2")[0].low
     (Fraction(12, 1), Fraction(2, 1))
+    >>> parse_pack("2.20 a kilo")[2], parse_pack("from the garden")[1:]
+    (0, (Fraction(0, 1), 0))
     """
     text = " ".join(str(written).split()) if isinstance(written, str | int | float) else ""
+    if is_own(text):
+        return Amount(Fraction(1), Fraction(1)), Fraction(0), _BY_WEIGHT
+    text, is_loose = without_loose(with_point(text, language))
+    amount, price, at_least = _read_pack(text, currency, system, language)
+    by_weight = amount.unit and size_of(amount.unit) == "mass" and at_least <= 1
+    if by_weight and amount.low == 100 and amount.unit == "g" and _PER_100.search(text):
+        at_least = _BY_WEIGHT
+    if is_loose and by_weight:
+        return replace(amount, noun=_LOOSE), price, _BY_WEIGHT
+    return amount, price, at_least
+
+
+def _read_pack(
+    text: str, currency: str, system: System, language: str
+) -> tuple[Amount, Fraction, int]:
+    """Read a pack in whatever order its size and its price stand; raises Unreadable."""
     if one := _EACH.match(text):
         price = parse_money(one["before"] or one["behind"], currency, language)
         return Amount(Fraction(1), Fraction(1)), price, 1
@@ -108,7 +141,13 @@ def parse_pack(
         # "(2 left)" is no pack of two
         if labelled is None or not (amount.unit or is_counted(labelled[0])):
             raise
-    return amount, parse_money(labelled[1], currency, language), 1
+    return amount, parse_money(labelled[1], currency, language), _holds_from(labelled[0], amount)
+
+
+def _holds_from(size: str, amount: Amount) -> int:
+    """Return from how many on a price holds: none of "a kilo", "/kg", one of "1 kg"."""
+    weighed = amount.unit and size_of(amount.unit) == "mass" and amount.low == 1
+    return _BY_WEIGHT if weighed and is_measure_alone(size) else 1
 
 
 def _size_first(
@@ -126,7 +165,7 @@ def _size_first(
     refuse_too_much(Amount(Fraction(at_least), Fraction(at_least)), size_text, _A_SHOP)
     is_sized = bool(amount.unit) or not size_text.isdecimal()
     price = parse_money(found["price"], currency, language, beside_size=is_sized)
-    return amount, price, at_least
+    return amount, price, at_least if several else _holds_from(size_text, amount)
 
 
 def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
@@ -171,13 +210,16 @@ def _price_first(
         )
     counted = _OF_ONE.match(found["size"]) or _HOLDING.match(found["size"])
     with_sign = not found["price"][0].isdecimal() or not found["price"][-1].isdecimal()
-    return (amount, price, 1) if amount.unit or counted or with_sign else None
+    if amount.unit or counted or with_sign:
+        return amount, price, _holds_from(found["size"], amount)
+    return None
 
 
 def _size(text: str, system: System) -> Amount:
     """Read the size of a pack: "0,7 l", "2 x 500 g", "half a kilo", "a dozen", "kg"."""
     if many := _OF_ONE.match(text):
-        count = Fraction(_MANY.get(many["many"].lower(), _DOZEN))
+        count = Fraction(2 if many["many"].lower().startswith("pair") else _DOZEN)
+        count = count * int(many["times"] or 1) / (2 if many["half"] else 1)
         return Amount(count, count)
     if _HOW_MANY.match(text) or is_pack_alone(text):
         what = f'"{text}" does not say how much is in it.'

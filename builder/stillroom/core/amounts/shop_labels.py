@@ -11,6 +11,7 @@ import re
 from functools import cache
 
 from stillroom.core.amounts.money import COINS, SIGNS_AT_HOME
+from stillroom.core.amounts.units import unit_words
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
@@ -82,6 +83,16 @@ def is_pack_alone(size: str) -> bool:
     return bool(words) and all(word in known["bunches"] for word in words)
 
 
+def is_measure_alone(size: str) -> bool:
+    """Whether a size is a measure without a number or a pack: "a kilo", "le kg", "pound".
+
+    >>> [is_measure_alone(said) for said in ("a kilo", "je kg", "1 kg", "kilo bag", "half a kilo")]
+    [True, True, False, False, False]
+    """
+    words = [word for word in size.lower().split() if word not in _words()["little"]]
+    return len(words) == 1 and words[0].rstrip(".") in unit_words("metric")
+
+
 def is_counted(size: str) -> bool:
     """Whether a size without a measure says that pieces are counted: "12 pieces", "la docena".
 
@@ -89,6 +100,46 @@ def is_counted(size: str) -> bool:
     (True, True, False)
     """
     return size.endswith(" pieces") or not size[:1].isdecimal()
+
+
+def is_own(text: str) -> bool:
+    """Whether a text in place of a price says that nothing is paid: "from the garden", "gratis".
+
+    Every word has to be known: "garden centre", "own brand" and "free with a coupon" are asked.
+
+    >>> is_own("from our own garden"), is_own("aus dem Garten"), is_own("free")
+    (True, True, True)
+    >>> is_own("from the garden centre"), is_own("own brand"), is_own("from the"), is_own("free 2")
+    (False, False, False, False)
+    """
+    words = _WORD.findall(text.lower().replace("’", "'"))
+    known = _words()
+    every = known["own_telling"] | known["own_beside"]
+    if len(words) > _LONGEST_OWN or any(one.isdecimal() for one in text):
+        return False
+    return not known["own_telling"].isdisjoint(words) and every.issuperset(words)
+
+
+_WORD = late_regex(r"[^\W\d_]+(?:-[^\W\d_]+)*'?")
+_LONGEST_OWN = 8
+
+
+def without_loose(text: str) -> tuple[str, bool]:
+    """Return a price without the word that it is of what is sold loose, and whether it had one.
+
+    >>> without_loose("2.20 a kilo, loose"), without_loose("lose 2,20 €/kg"), without_loose("£2 kg")
+    (('2.20 a kilo', True), ('2,20 €/kg', True), ('£2 kg', False))
+    """
+    found = _loose().search(text)
+    if not found:
+        return text, False
+    return f"{text[: found.start()]} {text[found.end() :]}".strip(_AROUND), True
+
+
+@cache
+def _loose() -> re.Pattern[str]:
+    said = "|".join(sorted(map(re.escape, _words()["loose"]), key=len, reverse=True))
+    return re.compile(rf"(?<![\w-])(?:{said})(?![\w-])", re.IGNORECASE)
 
 
 @cache

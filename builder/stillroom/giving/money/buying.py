@@ -11,7 +11,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import combinations
+from typing import Literal
 
+Sold = Literal["", "loose", "by weight", "packet", "own"]
 _MANY_BREAKS = 6
 _MANY_STEPS = 30_000
 _MOST_COINS = 100_000
@@ -22,13 +24,22 @@ _MOST_AMOUNTS = 20_000
 class PackOffer:
     """One pack to be had: its size, its price, and from how many packs the price holds.
 
-    `words` are what its label says where that is another measure: "12 oz".
+    `words` are what its label says where that is another measure: "12 oz". `sold` is what was taken
+    of a price by weight: "loose" or "by weight" (a gram is a pack, `per` of them what the price was
+    named for), "packet"; or "own", which costs nothing.
     """
 
     size: Fraction
     price: Fraction
     at_least: int = 1
     words: str = field(default="", compare=False)
+    sold: Sold = ""
+    per: Fraction = Fraction(1)
+
+    @property
+    def by_weight(self) -> bool:
+        """Whether as much is bought as is wanted, and no more."""
+        return self.sold in ("loose", "by weight")
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ staples for densities (a cup of honey against a jar sold by weight).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from stillroom.core.amounts.quantities import Amount, Ratio, show_amount
@@ -41,6 +41,11 @@ class PricedItem:
     def staple(self) -> Staple | None:
         """Return the staple it is."""
         return find_staple(self.item)
+
+    @property
+    def own(self) -> bool:
+        """Whether it grows in the garden: it costs nothing, by whatever measure."""
+        return any(pack.sold == "own" for pack in self.packs)
 
 
 @dataclass(frozen=True)
@@ -128,12 +133,34 @@ def priced_item(
     """
     unit = BASE[size_of(packs[0][0].unit)]
     staple = find_staple(item)
-    offers = tuple(
-        PackOffer(in_base(amount, unit, staple), price, at_least, _own_measure(amount))
-        for amount, price, at_least in packs
-    )
+    offers = tuple(_offer(*pack, unit, staple) for pack in packs)
     nouns = [amount.noun for amount, _, _ in packs if _is_many(amount.noun, staple)]
     return PricedItem(item, unit, offers, section, nouns[0] if nouns and not unit else "")
+
+
+def _offer(
+    amount: Amount, price: Fraction, at_least: int, unit: str, staple: Staple | None
+) -> PackOffer:
+    """Return a pack as read; the price of a weight is that of what is sold loose, or of packets."""
+    if at_least:
+        return PackOffer(in_base(amount, unit, staple), price, at_least, _own_measure(amount))
+    if not amount.unit:
+        return PackOffer(Fraction(1), Fraction(0), sold="own")
+    said_loose = amount.noun == "loose"
+    if not said_loose and staple and staple.section in _IN_PACKETS:
+        size = in_base(amount, unit, staple)
+        return PackOffer(size, price, words=_own_measure(amount), sold="packet")
+    grams = convert(amount.low, amount.unit, "g")
+    gram = in_base(Amount(Fraction(1), Fraction(1), "g"), unit, staple)
+    words = "" if amount.unit in _METRIC else amount.unit
+    return PackOffer(
+        gram, price / grams, words=words, sold="loose" if said_loose else "by weight", per=grams
+    )
+
+
+# what lies in a shop in packets, boxes and bottles; all else that has the price of a weight is
+# taken to be weighed out. Common practice, no published source; the pack says which was taken
+_IN_PACKETS = frozenset({"sugar and baking", "dairy and eggs", "oils and vinegars"})
 
 
 def _is_many(noun: str, staple: Staple | None) -> bool:
@@ -214,6 +241,8 @@ def _need(
     staple = staple_of(ingredient)
     entry = prices.find(ingredient.item, staple)
     base = BASE[size_of(unit)]
+    if entry and entry.own:
+        entry = replace(entry, unit=base)
     amount = measure_as(value, unit, entry.unit, staple, ingredient.each_g) if entry else None
     if entry and entry.many and entry.many not in f"{_noun_of(ingredient)} {ingredient.item}":
         amount = None  # four cloves are no four bulbs
@@ -227,7 +256,7 @@ def _need(
         entry=entry,
         per_container=ingredient.scales == "per container",
         tool=not recipe.kind.is_eaten and ingredient.scales == "per batch",
-        noun="" if entry else _noun_of(ingredient),
+        noun="" if entry and not entry.own else _noun_of(ingredient),
         words=ingredient.item,
     )
 

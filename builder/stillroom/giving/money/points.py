@@ -26,7 +26,8 @@ USUAL_MOST = 30
 
 def money_of_a_point(giving: GivingList, prices: PriceBook) -> Fraction:
     """Return how much of a list's money is a point: 1, 10, 100 …, by the middle of its prices."""
-    sums = [pack.price for entry in prices.items for pack in entry.packs if pack.at_least <= 1]
+    packs = [pack for entry in prices.items for pack in entry.packs]
+    sums = [pack.price * pack.per for pack in packs if pack.at_least <= 1 and pack.sold != "own"]
     sums += [make.cost for make in giving.makes if make.cost]
     return point_of(sums)
 

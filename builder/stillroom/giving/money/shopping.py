@@ -9,10 +9,11 @@ from __future__ import annotations
 import math
 import re
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from stillroom.core.amounts.money import to_decimal
 from stillroom.core.amounts.quantities import show_decimal, show_number
 from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.words import normal_form
@@ -87,12 +88,17 @@ class Row:
         if short <= 0:
             return "in the house"
         if self.bought is None:
-            return say_counted(short, self.noun, self.item) or self._by_weight(short)
+            return self._without_packs(short)
+        if any(pack.sold == "own" for pack in self.packs):
+            return f"{self._without_packs(short)}, your own"
         return " + ".join(
-            f"{count} x {say_pack(pack, self.unit)}" if pack.size != 1 or self.unit else f"{count}"
+            say_packs(count, pack, self.unit)
             for count, pack in zip(self.bought.counts, self.packs, strict=True)
             if count
         )
+
+    def _without_packs(self, short: Fraction) -> str:
+        return say_counted(short, self.noun, self.item) or self._by_weight(short)
 
     def _by_weight(self, short: Fraction) -> str:
         """Say what is sold by weight so, beside the spoons and cups that the recipes want."""
@@ -108,7 +114,24 @@ class Row:
     def left(self) -> str:
         """What remains afterwards."""
         over = self.there + (self.bought.bought if self.bought else Fraction(0)) - self.need
-        return show_size(over, self.unit) if over > 0 else ""
+        finest = max((pack.size for pack in self.packs if pack.by_weight), default=Fraction(0))
+        is_own = any(pack.sold == "own" for pack in self.packs)
+        return show_size(over, self.unit) if over > finest and not is_own else ""
+
+
+def say_packs(count: int, pack: PackOffer, unit: str) -> str:
+    """Say how many of a pack are bought, or how much is weighed out.
+
+    >>> say_packs(2, PackOffer(Fraction(500), Fraction(1)), "g")
+    '2 x 500 g'
+    >>> say_packs(1815, PackOffer(Fraction(1), Fraction(1), words="lb", sold="loose", per=454), "g")
+    '4 lb (1.8 kg) loose'
+    """
+    if pack.by_weight:
+        grams = show_size(Fraction(count), "g")
+        named = f"{show_decimal(count / pack.per, 1)} {pack.words} ({grams})"
+        return f"{named if pack.words else grams} loose"
+    return f"{count} x {say_pack(pack, unit)}" if pack.size != 1 or unit else f"{count}"
 
 
 def say_pack(pack: PackOffer, unit: str) -> str:
@@ -207,16 +230,23 @@ class _Use:
 
 def list_shopping(offering: Offering, making: Making) -> tuple[Row, ...]:
     """Return the rows, by month of first need, then section and item."""
-    by_item: dict[str, list[_Use]] = defaultdict(list)
+    # by its measure too: what has no price is not measured alike by all recipes
+    by_item: dict[tuple[str, str], list[_Use]] = defaultdict(list)
     held = stock_of(offering.giving, offering.prices) | _unpriced_stock(offering)
     for batch in making.batches:
         for use in _uses_of(offering, batch):
             near = not held.get(use.item) and not use.loose and spoils(use.staple, use.section)
             item = name_in(use.item, use.month) if near else use.item
             # a tool is had once, however many batches want it
-            if use.item not in FREE and not (use.tool and not use.loose and by_item[item]):
-                by_item[item].append(use)
-    rows = [_row(uses, held.get(item, Fraction(0))) for item, uses in by_item.items() if uses]
+            own = by_item[item, use.unit]
+            if use.item not in FREE and not (use.tool and not use.loose and own):
+                own.append(use)
+    currency = offering.giving.currency
+    rows = [
+        _row(uses, held.get(item, Fraction(0)), currency)
+        for (item, _), uses in by_item.items()
+        if uses
+    ]
     return tuple(sorted(rows, key=lambda row: (row.first, row.section, row.item)))
 
 
@@ -249,7 +279,7 @@ def _unpriced_stock(offering: Offering) -> dict[str, Fraction]:
     return dict(held)
 
 
-def _row(uses: list[_Use], there: Fraction) -> Row:
+def _row(uses: list[_Use], there: Fraction, currency: str) -> Row:
     first = uses[0]
     by_batch: dict[str, Fraction] = defaultdict(Fraction)
     by_month: dict[Month, Fraction] = defaultdict(Fraction)
@@ -258,6 +288,9 @@ def _row(uses: list[_Use], there: Fraction) -> Row:
         by_month[use.month] += use.amount
     need = sum(by_batch.values(), Fraction(0))
     entry = first.entry
+    bought = buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None
+    if bought:  # what is weighed out is paid to the penny
+        bought = replace(bought, price=Fraction(to_decimal(bought.price, currency)))
     return Row(
         item=first.item,
         section=first.section,
@@ -267,12 +300,39 @@ def _row(uses: list[_Use], there: Fraction) -> Row:
         months=tuple(sorted(by_month.items())),
         uses=dict(by_batch),
         packs=entry.packs if entry else (),
-        bought=buy_cheapest(max(need - there, Fraction(0)), entry.packs) if entry else None,
+        bought=bought,
         noun=first.noun,
         words=tuple(dict.fromkeys(use.words for use in uses if use.words)),
         loose=all(use.loose for use in uses),
         density=_density_by_weight(first.item, first.section),
     )
+
+
+def say_taken(rows: Sequence[Row]) -> Iterator[str]:
+    """Say what was taken as sold loose, and what in packets, of all that has a price by weight."""
+    bought = [
+        (row.item, pack)
+        for row in rows
+        if row.bought
+        for count, pack in zip(row.bought.counts, row.packs, strict=True)
+        if count
+    ]
+    loose = [item for item, pack in bought if pack.sold == "by weight"]
+    packets = [item for item, pack in bought if pack.sold == "packet"]
+    if loose:
+        yield (
+            f"Taken as sold loose, since the price is that of a weight: {_named(loose)}. Just what "
+            "is wanted is bought. Where it comes in packets, write the packet: “1 kg for …”."
+        )
+    if packets:
+        yield (
+            f"Taken as whole packets of the weight that the price is for: {_named(packets)}. Where "
+            "it is sold loose, write so: “… a kilo, loose”."
+        )
+
+
+def _named(items: Sequence[str]) -> str:
+    return ", ".join(dict.fromkeys(items))
 
 
 def _density_by_weight(item: str, section: str) -> Fraction | None:
