@@ -12,6 +12,7 @@ from stillroom.core.amounts.quantities import Amount, Unmeasured, show_number
 from stillroom.core.amounts.units import size_of
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
+from stillroom.core.lines.each import refuse_each
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.lines.shares import refuse_share
 from stillroom.core.lines.staple_table import find_staple
@@ -135,10 +136,6 @@ _FOR_ONE = late_regex(
 )
 _ONE_OF = late_regex(r"\bper\b|\beach\b|\bevery\b", re.IGNORECASE)
 _DIGIT = late_regex(r"[\d½⅓⅔¼¾⅛]")
-_EACH_OF = late_regex(r"each\s+(?:of\s+)?(?P<foods>.*(?:\band\b|&|,).*)", re.IGNORECASE)
-# "1 tsp each cinnamon, nutmeg and cloves": what stands behind the comma are more of them
-_EACH_FIRST = late_regex(r"each\b[\s:]", re.IGNORECASE)
-_EACH_LAST = late_regex(r".*(?:\band\b|&).*\beach$", re.IGNORECASE)
 _POUNDS = late_regex(r"#\s*(?=[^\W\d])")
 _LONG_FOOD = 10
 """Metres of a food: casings and laces are measured so, and no more than a few of them."""
@@ -174,7 +171,7 @@ def refuse_left_over(reading: LineReading, text: str) -> None:
     second = second or (_AND_ONE.search(item) if counted else None)
     if second:
         raise _several(text)
-    _refuse_each(reading, text)
+    refuse_each(reading, text)
     _refuse_another(reading, item, text)
     refuse_share(reading)
     if _NO_BEGINNING.match(item):
@@ -232,19 +229,6 @@ def _several(text: str) -> Unreadable:
     return Unreadable(
         f'"{text.strip()}" says more than one amount.', "Write a line for each of them."
     )
-
-
-def _refuse_each(reading: LineReading, text: str) -> None:
-    """Ask about "1 tsp each cumin and coriander": it is two ingredients, not one of that name."""
-    if not isinstance(reading.amount, Amount):
-        return
-    if "each" not in reading.item.lower():
-        return
-    each = _EACH_OF.match(reading.item) or _EACH_LAST.match(reading.item)
-    if each or (_EACH_FIRST.match(reading.item) and reading.note):
-        raise Unreadable(
-            f'"{text.strip()}" says one amount of several things.', "Write a line for each of them."
-        )
 
 
 def _refuse_short_great(reading: LineReading, text: str) -> None:
