@@ -38,7 +38,8 @@ _LAST: Final = late_regex(
 _NOTED: Final = late_regex(rf"{_OF}?{_EACH}\s*,\s*\S", re.IGNORECASE)
 # "Zimt, Nelken, Sesam, je 1 TL": an amount at the end, of each of what stands before
 _BEHIND: Final = late_regex(
-    rf"[^,;]+[,;].*[,;]\s*(?:{_EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{_EACH})", re.IGNORECASE
+    rf"[^,;]+[,;].*[,;]\s*(?:{_EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{_EACH})",
+    re.IGNORECASE,
 )
 # "1 teaspoon ground: cloves, mace, nutmeg"
 _HEADED: Final = late_regex(r"[^\W\d]+\s?:\s+\S")
