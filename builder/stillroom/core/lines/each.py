@@ -14,7 +14,7 @@ from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 if TYPE_CHECKING:
-    from stillroom.core.lines.reader import LineReading
+    from stillroom.core.lines.parts_of_line import LineReading
 
 _OF_SEVERAL: Final = (
     r"jeweils|je(?=\s)|chaque|chacune?s?|ciascun[oaie]?|cadaun[oa]|ognun[oa]|cada(?:\s+um?[ao]?n?[oa]?)?|c/u|elk|ieder|"
@@ -38,7 +38,8 @@ _LAST: Final = late_regex(
 _NOTED: Final = late_regex(rf"{_OF}?{_EACH}\s*,\s*\S", re.IGNORECASE)
 # "Zimt, Nelken, Sesam, je 1 TL": an amount at the end, of each of what stands before
 _BEHIND: Final = late_regex(
-    rf"[^,;]+[,;].*[,;]\s*(?:{_EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{_EACH})",
+    rf"[^,;]+[,;].*[,;]\s*"
+    rf"(?:{_EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{_EACH})",
     re.IGNORECASE,
 )
 # "1 teaspoon ground: cloves, mace, nutmeg"
@@ -51,14 +52,17 @@ def refuse_each(reading: LineReading, text: str) -> None:
     >>> from stillroom.core.lines.reader import read_line
     >>> refuse_each(read_line("3 lemons (100 g each)"), "3 lemons (100 g each)")
     """
-    item, note = reading.item, reading.note
-    if not isinstance(reading.amount, Amount):
-        several = _BEHIND.fullmatch(text.strip())
-    elif first := _FIRST.fullmatch(item):
-        several = not first["english"] or note or _SEVERAL.search(first["more"])
-    else:
-        several = _LAST.fullmatch(item) or _NOTED.match(note) or (note and _HEADED.match(item))
-    if several:
+    if _names_several(reading, text.strip()):
         raise Unreadable(
             f'"{text.strip()}" says one amount of several things.', "Write a line for each of them."
         )
+
+
+def _names_several(reading: LineReading, text: str) -> bool:
+    item, note = reading.item, reading.note
+    if not isinstance(reading.amount, Amount):
+        return _BEHIND.fullmatch(text) is not None
+    if first := _FIRST.fullmatch(item):
+        return not first["english"] or bool(note or _SEVERAL.search(first["more"]))
+    headed = bool(note) and _HEADED.match(item) is not None
+    return headed or _LAST.fullmatch(item) is not None or _NOTED.match(note) is not None
