@@ -49,6 +49,7 @@ from stillroom.bringing.outside import (
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
+from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
@@ -69,6 +70,7 @@ from stillroom.bringing.titles import (
     unstopped,
     writer_of,
 )
+from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
@@ -86,7 +88,11 @@ _FEW: Final = 6
 def divide(paper: Paper) -> list[Recipe]:
     """Return the recipes of a paper, in order; one without a list where none is found."""
     origin = paper.origin
-    left = Left(paper.rows) if origin.others else without_private(paper.rows, origin.letter)
+    if origin.others:
+        told, signed = without_signatures(paper.rows)
+        left = Left(told, signed=signed)
+    else:
+        left = without_private(paper.rows, origin.letter)
     rows = made_ready(left.rows)
     recipes = _in_order(rows)
     if recipes:
@@ -241,8 +247,11 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
-        at = 0 if is_title(unstopped(rows[0].text)) and len(rows) > 1 else None
-    recipe.title = unstopped(titled(rows[at].text) or rows[at].text) if at is not None else ""
+        below = " ".join(row.text for row in rows[1:]).lower()
+        named = is_title(unstopped(rows[0].text)) or is_stopped_title(rows[0].text, below)
+        at = 0 if named and below else None
+    if at is not None:
+        recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)
     below = with_bare_foods(recipe, [row for place, row in enumerate(rows) if place != at])
     for place, row in enumerate(below[:_FEW]):

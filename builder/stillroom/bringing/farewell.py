@@ -15,6 +15,7 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.greetings import Begun, without_letter_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.said_to_one import greets, is_news
+from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence, is_told
 from stillroom.bringing.tails import does_something
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -58,6 +59,7 @@ class Left:
     contacts: bool = False
     begun: Begun | None = None
     afterwords: tuple[str, ...] = ()
+    signed: bool = False
 
     def tell(self, recipe: Recipe) -> None:
         """Say what is left out, without repeating it."""
@@ -72,6 +74,9 @@ class Left:
             what = f'Below the letter\'s end, kept as a note: "{self.afterwords[0][:_SHOWN]}"'
             mend = "If it is for nobody else to read, take it out."
             recipe.doubt("title", what, mend)
+        if self.signed:
+            what = "Names that stood behind the method are left out."
+            recipe.doubt("title", what, "Name whose recipe it is, if they may be named.")
         if self.contacts:
             what = "A telephone number or an e-mail address is left out, with its sentence."
             mend = "Write what else that sentence said, if the recipe needs it."
@@ -81,13 +86,14 @@ class Left:
 def without_private(rows: Sequence[Row], is_letter: bool = False) -> Left:
     """Return a paper without a letter's head, anybody's number, its farewell and what is behind."""
     reached = any(holds_contact(row.text) for row in rows)
+    rows, signed = without_signatures(rows)
     begun = without_letter_head([row for row in map(_without_contacts, rows) if row], is_letter)
     kept, ended = _without_farewell(begun.rows, reached)
     afterwords = _afterwords(begun.rows[len(kept) :])
     if any(greets(row.text) for row in kept[:-1]):
         told = _without_news(kept)
         kept, ended = told, ended or len(told) < len(kept)
-    return Left(kept, ended, reached, begun, afterwords)
+    return Left(kept, ended, reached, begun, afterwords, signed)
 
 
 def _afterwords(behind: Sequence[Row]) -> tuple[str, ...]:

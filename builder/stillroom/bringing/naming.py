@@ -341,15 +341,15 @@ def named_by_subject(recipe: Recipe, origin: Origin) -> str:
         return recipe.title or origin.title
     said = (row for _, row in (*recipe.ingredients, *recipe.steps))
     words_of = " ".join((*said, *recipe.intro)).lower()
-    if kind_of_title(recipe.title).word or _is_said_again(recipe.title, words_of):
+    if kind_of_title(recipe.title).word or is_said_again(recipe.title, words_of):
         return recipe.title
-    if not _is_said_again(origin.title, words_of):
+    if not is_said_again(origin.title, words_of):
         return recipe.title
     recipe.intro.insert(0, recipe.title)
     return origin.title
 
 
-def _is_said_again(title: str, words_of: str) -> bool:
+def is_said_again(title: str, words_of: str) -> bool:
     """Whether a word of a title, or most of it, is said in a recipe's other words."""
     named = [word.lower()[:_STEM] for word in re.findall(r"[^\W\d_]+", title)]
     return any(len(word) >= _LEAST_STEM and word in words_of for word in named)

@@ -34,6 +34,7 @@ from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer
 from stillroom.bringing.titles_made import with_makes_apart
+from stillroom.bringing.titles_stopped import with_title_unstopped
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
 from stillroom.bringing.yields import LABEL_ALONE
@@ -93,8 +94,8 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    marked = with_first_line_named(with_marks_taken(without_furniture(_without_page_marks(rows))))
-    bare = with_notes_told(marked)
+    marked = with_marks_taken(without_furniture(_without_page_marks(rows)))
+    bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
