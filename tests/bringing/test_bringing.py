@@ -727,8 +727,11 @@ def test_times_beside_a_recipe_are_neither_its_title_nor_its_food_nor_its_steps(
     found = one_of("a.txt", text.encode())
     assert found.title == "Liqueur de cassis"
     assert "makes: deux litres de liqueur" in found.text
-    assert "- 400 g de sucre\n---" in found.text.replace('"', "")
+    assert listed(found.text)[-1] == "400 g de sucre"
     assert steps_of(found.text) == ["Laisser macérer.", "Filtrer."]
+    # how long it waits is told by no step: a note, and asked about
+    assert "Macération: 2 à 3 semaines" in found.text.split("## Notes")[1]
+    assert "How long it waits stands beside the method" in found.text
 
 
 def test_a_list_on_one_line_below_its_title_is_one() -> None:

@@ -53,7 +53,18 @@ def test_a_recipe_told_in_sentences_may_have_one_too() -> None:
 
 @pytest.mark.parametrize("note", ["", "We love it on toast.\n", "## Notes\n\nGood on toast.\n"])
 @pytest.mark.parametrize(
-    "name", ["/Hanna", "// Hanna", "~ Hanna", "– Hanna", "-Hanna", "/Hanna & Per", "/H", "Signed: Hanna B.", "by Hanna"]
+    "name",
+    [
+        "/Hanna",
+        "// Hanna",
+        "~ Hanna",
+        "– Hanna",
+        "-Hanna",
+        "/Hanna & Per",
+        "/H",
+        "Signed: Hanna B.",
+        "by Hanna",
+    ],
 )
 def test_a_signed_name_is_left_out_and_told(name: str, note: str) -> None:
     (one,) = brought(f"Plum jam{LIST}{METHOD}\n{note}\n{name}\n")

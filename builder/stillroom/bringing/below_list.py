@@ -17,6 +17,7 @@ from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
 from stillroom.bringing.list_parts import further_notes, with_further_told
 from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
 from stillroom.bringing.remarks import without_names, without_remarks
@@ -156,7 +157,7 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     told = without_names(joined(rows))
     told.tell(recipe)
     for row in told.steps:
-        if not is_passed(row.text) and not (row.shape == "heading" and is_passed(row.text)):
+        if not is_passed(row.text) or labelled_span(row.text):
             kept.append(row.text)
             recipe.say_makes(makes_of(row.text) or yield_told(row.text))
         if found := ADDRESS.search(row.text):
@@ -187,6 +188,7 @@ def notes_above(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
 def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the steps of a method, with the headings among them and what is said beside them."""
     group, labelled = "", False
+    rows = [row for row in rows if row.shape == "step" or not take_behind_label(recipe, row.text)]
     method = without_remarks(numbered_apart(with_heads(rows)), recipe)
     method.tell(recipe)
     for row in method.steps:

@@ -31,6 +31,7 @@ from stillroom.bringing.greetings import tell_beside, tell_greeting, without_gre
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head, with_parts_named_twice
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
+from stillroom.bringing.labelled_spans import take_behind_label
 from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
 from stillroom.bringing.list_parts import heads_further
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
@@ -324,6 +325,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.address = recipe.address or found[0].rstrip(".,)")
         elif CAPTION.match(row.text):
             recipe.notes.append(("Notes", [row.text]))
+        elif take_behind_label(recipe, row.text):  # "Shelf life: 6 months"
+            continue
         elif not (is_passed(row.text) or is_head(row) or _only_leads_in(row.text)):
             again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
             recipe.intro += (

@@ -27,6 +27,7 @@ from stillroom.bringing.keeping import (
     sentences_of_keeping,
     vaguely_kept,
 )
+from stillroom.bringing.labelled_spans import may_say_it_keeps, waits_beside
 from stillroom.bringing.measured import measured_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
@@ -34,7 +35,7 @@ from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import whose_measures
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.method.keeping_said import how_to_say_it, may_say_keeping
+from stillroom.core.method.keeping_said import how_to_say_it
 from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.when.spans import Span
@@ -95,6 +96,7 @@ def draft(
     _add_keeping(made, recipe, origin, settings, larder)
     end = made.add(_RULE)
     method = _add_body(made, recipe, origin)
+    _ask_of_waits(made, recipe, method)
     _ask_whose(made, recipe, origin, method)
     _ask_the_book(made, slug, settings, larder)
     return _with_questions(made, end, title or "A recipe", slug)
@@ -172,6 +174,8 @@ def _add_facts(
         if not recipe.writer and not origin.others:
             what = f'"{_cut(writer, _LONGEST_NAME)}" sent it, and stands as whose recipe it is.'
             made.ask(at["author"], what, "If it is somebody else's, write that; else let it stand.")
+    if recipe.season:
+        at["season"] = made.add(fact("season", recipe.season))
     for name, what, mend in recipe.doubts:
         made.ask(at.get(name, 1), what, mend)
 
@@ -290,7 +294,7 @@ def _add_note(made: _Draft, head: str, rows: list[str]) -> None:
 def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
     """Ask whether words beside the method say how long it keeps."""
     taken = next((row for row in made.rows if row.startswith("  source: ")), "")
-    said_so = (one for one in map(may_say_keeping, lines) if one and one[0] not in taken)
+    said_so = (one for one in map(may_say_it_keeps, lines) if one and one[0] not in taken)
     kept = (one for one in said_so if not A_WAIT.search(one[0]))
     if found := next(kept, None):
         said, span = found
@@ -298,6 +302,13 @@ def _ask_how_long(made: _Draft, place: int, lines: Sequence[str]) -> None:
         made.ask(place, what, how_to_say_it(span))
     else:
         _ask_of_vague(made, place, lines)
+
+
+def _ask_of_waits(made: _Draft, recipe: Recipe, method: int) -> None:
+    """Ask about a length that stands behind a label alone: "Steeping time: 4 weeks"."""
+    for said, span in waits_beside(recipe):
+        what = f'How long it waits stands beside the method: "{said}"'
+        made.ask(method, what, f'Say it in the step it is of: "Leave it for {span}."')
 
 
 def _ask_of_vague(made: _Draft, place: int, lines: Iterable[str]) -> None:

@@ -87,6 +87,7 @@ class Recipe:
     title: str = ""
     makes: str = ""
     writer: str = ""
+    season: str = ""
     intro: list[str] = field(default_factory=list)
     ingredients: list[tuple[str, str]] = field(default_factory=list)
     steps: list[tuple[str, str]] = field(default_factory=list)

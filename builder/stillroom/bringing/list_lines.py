@@ -16,6 +16,7 @@ from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import rejoined
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.labelled_spans import take_behind_label
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.list_parts import heads_further, is_between_items, is_group
@@ -108,6 +109,8 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             and not _ends_as_all_do(rows, row.text)
         ):
             _take_sentence(recipe, rows, place, group)
+        elif take_behind_label(recipe, row.text):  # "Shelf life: 6 months", below the last thing
+            continue
         elif not is_empty(row.text) and (is_ingredient(row.text) or not is_passed(row.text)):
             few = len(row.text.split()) <= _PART_WORDS
             bare = so_much and few and not re.search(r"[\d½¼¾⅓⅔]", row.text)

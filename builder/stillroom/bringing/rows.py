@@ -21,6 +21,7 @@ from stillroom.bringing.heads import (
     list_and_method,
     section_of,
 )
+from stillroom.bringing.labelled_spans import labelled_span
 from stillroom.bringing.labelled_things import with_labels_behind
 from stillroom.bringing.list_marks import with_marks_taken
 from stillroom.bringing.list_titles import with_first_line_named
@@ -205,8 +206,11 @@ def _without_times(rows: Sequence[Row]) -> list[Row]:
     for row in rows:
         if is_time(row.text) and row.shape in ("line", "heading"):
             above = kept[-1] if kept else None
+            joined = f"{above.text.strip(' :')}: {row.text}" if above else ""
             if above and section_of(above.text) == "aside":
                 kept.append(row)
+            elif above and above.shape in ("line", "heading") and labelled_span(joined):
+                kept[-1] = replace(above, text=joined, shape="line", level=0)
             elif len(kept) == 1 or (above and above.level == 1):
                 continue  # its title, which may be one word
             elif above and above.shape in ("line", "heading") and len(above.text.split()) <= 2:

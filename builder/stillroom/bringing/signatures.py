@@ -1,4 +1,4 @@
-"""A name signed below a recipe: "/Hanna", "~ Ann & Per", "Signed: A. Berg", at a paper's end "– Eva".
+"""A name signed below a recipe: "/Hanna", "~ Ann & Per", "Signed: A. Berg", last "– Eva".
 
 It is left out, and told without being repeated. Leaves out names without a sign before them:
 remarks.py; and letters' ends: farewell.py.
