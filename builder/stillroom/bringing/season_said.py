@@ -17,6 +17,7 @@ from stillroom.core.words.day_words import MONTH_NAMES, months_through
 from stillroom.core.words.patterns import late_regex
 
 _LONGEST: Final = 80
+_MOST_WORDS: Final = 6
 _LABELLED: Final = late_regex(r"(?P<head>[^\W\d][^:]{2,24}?)\s?:\s{0,3}(?P<said>[^\W\d].*)")
 _WORD: Final = late_regex(r"[^\W\d_]+|[-–—,;/&+]")
 
@@ -33,7 +34,8 @@ def take_season(recipe: Recipe, text: str) -> bool:
     (False, False)
     """
     found = _LABELLED.fullmatch(text.strip()) if len(text) <= _LONGEST else None
-    if found is None or plain(found["head"]) not in words("season_labels"):
+    few = found is not None and len(found["said"].split()) <= _MOST_WORDS
+    if found is None or not few or plain(found["head"]) not in words("season_labels"):
         return False
     months = _months(found["said"])
     if not months or recipe.season:
