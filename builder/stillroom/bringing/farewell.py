@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.greetings import Begun, without_letter_head
 from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.private_end import without_private_end
 from stillroom.bringing.said_to_one import greets, is_news
 from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence, is_told
@@ -90,9 +91,13 @@ def without_private(rows: Sequence[Row], is_letter: bool = False) -> Left:
     begun = without_letter_head([row for row in map(_without_contacts, rows) if row], is_letter)
     kept, ended = _without_farewell(begun.rows, reached)
     afterwords = _afterwords(begun.rows[len(kept) :])
-    if any(greets(row.text) for row in kept[:-1]):
+    greeted = any(greets(row.text) for row in kept[:-1])
+    if greeted:
         told = _without_news(kept)
         kept, ended = told, ended or len(told) < len(kept)
+    if greeted or is_letter or ended:
+        kept, private = without_private_end(kept)
+        ended = ended or private
     return Left(kept, ended, reached, begun, afterwords, signed)
 
 

@@ -119,6 +119,16 @@ def _named(which: str) -> frozenset[str]:
     return own | {without_accents(one) for key in ("tool_last", "tool_first") for one in words(key)}
 
 
+def vessels() -> frozenset[str]:
+    """Return the words for what things are cooked in, worked with and kept in."""
+    return _named("vessels")
+
+
+def small_words(tongues: Sequence[str]) -> frozenset[str]:
+    """Return the small words of some languages, which name nothing."""
+    return frozenset(word for name in tongues for word in _small(name))
+
+
 def words_of(text: str) -> list[str]:
     """Return the words of a text as they are compared: small, without accents and signs."""
     return _WORD.findall(without_accents(text))
