@@ -248,9 +248,9 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     heads = (place for place, row in enumerate(rows) if row.shape == "heading")
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
-        said = " ".join(row.text for row in rows[1:]).lower()
-        named = is_title(unstopped(rows[0].text)) or is_stopped_title(rows[0].text, said)
-        at = 0 if named and said else None
+        rest = " ".join(row.text for row in rows[1:]).lower()
+        named = is_title(unstopped(rows[0].text)) or is_stopped_title(rows[0].text, rest)
+        at = 0 if named and rest else None
     if at is not None:
         recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)
