@@ -7,7 +7,7 @@ from typing import Any
 
 from stillroom.core.allergens.avoiding import asked_in, is_of_the_body, known_exactly
 from stillroom.core.allergens.near import named_in
-from stillroom.core.allergens.phrases import bare_forms
+from stillroom.core.allergens.phrases import bare_forms, in_plain_words
 from stillroom.core.allergens.sentences import read_avoided
 from stillroom.giving.who import BREASTFEEDING, denies_pregnancy, feeds_alone, read_pregnant
 
@@ -56,6 +56,7 @@ def _eaten(word: Any) -> Any:
 
 def _is_pregnant(words: str) -> bool:
     """Whether words say that somebody is pregnant, or feeds a child, and name nothing besides."""
+    words = in_plain_words(words)
     if {one.meant for one in asked_in(words)} != {_PREGNANT} or named_in(words):
         return False
     alone = any(known_exactly(bare) == _PREGNANT for bare in bare_forms(words))

@@ -54,8 +54,8 @@ _EXPECTS = re.compile(
     r"|embaraz\w*|incinta|gravid\w*|zwanger\w*)\b"
 )
 _NOT_PREGNANT = re.compile(
-    r"\b(?:not?|never|was|had|lost|no longer|any more|nobody|after|nicht|keine?|mehr|war|niet|geen"
-    r"|meer|pas|plus|ya|estuvo|non|più|inte|ikke|längre|lenger|längere|var)\b|n't\b"
+    r"\b(?:not?(?!\.? ?\d)|never|was|had|lost|no longer|any more|nobody|after|nicht|keine?|mehr|war"
+    r"|niet|geen|meer|pas|plus|ya|estuvo|non|più|inte|ikke|längre|lenger|längere|var)\b|n't\b"
 )
 # "nearly 1" is no year: honey waits for the birthday
 _LESS = re.compile(

@@ -64,7 +64,12 @@ _ALL_BUT = late_regex(
     r" (?:du |de la |de l'|des )?(?P<what>.+)$"
     # "only eats gluten free"
     rf"|^{_WHO}only (?:eats?|has|have|drinks?) (?P<only>.+[ -]free|vegan|vegetarian|halal|kosher)"
-    r"(?: foods?| things)?$",
+    r"(?: foods?| things)?$"
+    # "eet alleen nog veganistisch", "isst nur noch vegan"
+    r"|^(?:(?:sie|er|zij|hij|elle|il|ella|lei|lui|hon|han|hun) )?(?:isst|essen|eet|eten|mangent?"
+    r"|comen?|mangia(?:no)?|äter|spiser) (?:nur(?: noch)?|ausschließlich|alleen(?: nog)?(?: maar)?"
+    r"|enkel|uniquement|seulement|exclusivement|s[oó]lo|solamente|únicamente|soltanto|solamente"
+    r"|esclusivamente|bara|endast|enbart|kun|bare) (?P<diet>[^\W\d]+)$",
     re.IGNORECASE,
 )
 _AN_ILL = late_regex(r" (?:allergy|allergies|intolerance|intolerant|free)$")
@@ -183,6 +188,8 @@ def all_that_is_not(text: str) -> str:
     ('', '')
     """
     found = _ALL_BUT.match(text)
+    if found and found["diet"]:  # of "isst nur Fleisch" no meat is left out
+        return found["diet"] if says_of_somebody(found["diet"]) else ""
     what = (found["what"] or found["only"]) if found else ""
     return "" if _MORE_THAN_ONE.search(what) else what
 

@@ -16,8 +16,8 @@ from stillroom.core.words.patterns import late_regex
 
 _IN_BRACKETS = late_regex(r"\s*[(\[]([^)\]]*)[)\]]?\s*")
 _SEVERAL = late_regex(
-    r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|sowie|et|ou|ni|y|o|e|en|of|plus|och|eller"
-    r"|samt|og)\b(?=\s))\s*"
+    r"\s*(?:[,;/&+]|\b(?:and|or|nor|und|oder|sowie|et|ou|ni|né|y|o|e|en|of|plus|och|eller"
+    r"|samt|og|noch(?!\s+(?:immer|nicht|nie|vegan|halal)\b))\b(?=\s))\s*"
 )
 _LOUD = late_regex(r"[!?…*\"“”]+|\.(?=\s|$)|(?<=\b\w)\.(?=\w\b)")
 _EATING = late_regex(r"\b(?:diet|diät|régime|dieta|dieet|family)\b", re.IGNORECASE)
@@ -91,6 +91,34 @@ def _patterns() -> tuple[re.Pattern[str], re.Pattern[str], re.Pattern[str]]:
         re.compile(rf"(?:{behind})[\s,:-]*$", re.IGNORECASE),
         re.compile(rf"(?:{rows['brackets']})", re.IGNORECASE),
     )
+
+
+def in_plain_words(text: str) -> str:
+    """Return a text whose turns of speech, that name no food, are said in words that are known.
+
+    >>> in_plain_words("isst kein Schwein und trinkt nicht"), in_plain_words("in dolce attesa")
+    ('isst kein Schwein und no alcohol', 'pregnant')
+    >>> in_plain_words("trinkt nicht gern Milch"), in_plain_words("ne boit pas de lait")
+    ('trinkt nicht gern Milch', 'ne boit pas de lait')
+    """
+    plain = text.replace("’", "'")
+    for means, pattern in _turns():
+        plain = pattern.sub(means, plain)
+    return plain if plain != text.replace("’", "'") else text
+
+
+@cache
+def _turns() -> tuple[tuple[str, re.Pattern[str]], ...]:
+    return tuple(
+        (means, re.compile(rf"(?<![\w'-])(?:{'|'.join(rows)})(?={_END})", re.IGNORECASE))
+        for means, rows in _phrases()["turns"].items()
+    )
+
+
+_END = (
+    r"\s*(?:$|[.,;:!()–-]|\b(?:and|or|nor|because|since|due|for|with|und|oder|weil|et|ou|ni|y|o|e|en"
+    r"|of|och|eller|og|seit|depuis|desde|da|sinds|sedan|siden|in|im|i|på|pour|voor)\b)"
+)
 
 
 def without_brackets(word: str) -> tuple[str, str]:

@@ -70,6 +70,30 @@ def is_plain(text: str) -> bool:
     return bool(words) and not turned and all(map(_is_plain, words))
 
 
+def only_eaten(text: str) -> bool:
+    """Whether a few words begin with what somebody eats or likes, and leave nothing out.
+
+    >>> only_eaten("mag Nüsse"), only_eaten("eats meat"), only_eaten("mange des noix")
+    (True, True, True)
+    >>> only_eaten("mag keine Nüsse"), only_eaten("eats vegan"), only_eaten("eats gluten-free")
+    (False, False, False)
+    """
+    words = words_of(text)
+    told = " ".join(words)
+    behind = next((told[len(verb) + 1 :] for verb in _eaters() if told.startswith(f"{verb} ")), "")
+    if not behind or not _only_eats([*words, "eat"]) or _FREE.search(text.lower()):
+        return False
+    return not any(_is_diet(one) for word in behind.split() for one in bare_forms(word))
+
+
+_FREE = late_regex(r"\b(?:free|gf|df|low|reduced)\b")
+
+
+@cache
+def _eaters() -> tuple[str, ...]:
+    return tuple(read_data("plain_words.yml", "allergens")["eaters"])
+
+
 def is_ordinary(word: str) -> bool:
     """Whether a word is one that may stand round a name and change nothing."""
     return word in _plain()

@@ -49,7 +49,8 @@ from stillroom.core.allergens.clauses import (
 )
 from stillroom.core.allergens.covering import also_named
 from stillroom.core.allergens.near import named_in, only_names
-from stillroom.core.allergens.plainly import is_plain, named_plainly
+from stillroom.core.allergens.phrases import allows_again, in_plain_words
+from stillroom.core.allergens.plainly import is_plain, named_plainly, only_eaten
 from stillroom.core.allergens.symbols import in_words
 from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.shelves import common_larder
@@ -77,6 +78,9 @@ def read_avoided(word: str) -> Avoided | None:
         return None  # a page of text is no need: it is asked about
     if (plain := in_words(word)) is None:
         return None  # a picture that nobody knows
+    plain = in_plain_words(plain)
+    if only_eaten(plain) and not allows_again(plain):
+        return None  # "mag Nüsse": they like them
     found = read_phrase(plain)
     if found is None or found.ask:
         found = _by_clauses(plain) or found
