@@ -157,3 +157,23 @@ CALLED = [
 def test_a_food_is_called_as_the_cook_calls_it(line: str, food: str, known_as: str) -> None:
     (read,) = read_box(line, (), WAYS)
     assert (read.state, read.food, read.known_as) == ("known", food, known_as)
+
+
+@pytest.mark.parametrize(
+    ("typed", "row", "answer"),
+    [
+        ("- rub the butter in\n- roll it out", 0, "- rub the ‹butter› in"),
+        ("1. Roll it. 2. Rub the butter in.", 0, "1. Roll it.\n2. Rub the ‹butter› in."),
+        ("Rub the\nbutter in", 0, "Rub the ‹butter› in"),
+    ],
+)
+def test_an_amount_put_there_leaves_the_other_steps(typed: str, row: int, answer: str) -> None:
+    goes_in = readable("100 g butter", (), WAYS)
+    steps = read_steps_box(typed, goes_in, WAYS)
+    asked = [(one.first, said.line) for one in steps for said in one.answers]
+    assert asked == [(row, answer)]
+    lines = typed.split("\n")
+    one = next(one for one in steps if one.answers)
+    lines[one.first : one.last + 1] = [answer]
+    again = read_steps_box("\n".join(lines), goes_in, WAYS)
+    assert len(again) == len(steps)

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from stillroom.desk.filled import filled, lost_of
 from stillroom.desk.recipe_form import FIELDS, form_of
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.desk.recipe_writing import differing, write_form
@@ -78,7 +79,7 @@ def test_each_box_alone_is_written_and_reads_as_typed(path: Path, way: str) -> N
         if new == form:
             continue
         written = write_form(raw, path.name, new)
-        assert differing(written, path.name, new) == [], box
+        assert differing(written, path.name, new) == {}, box
         assert written.count("\r\n") == written.count("\n")
         assert len(changed_lines(raw, written)) <= 14, box
 
@@ -125,6 +126,66 @@ def test_a_new_file_says_what_was_typed() -> None:
         "card_use": "On toast.",
     }
     written = write_form("", "jam.md", typed)
-    assert differing(written, "jam.md", typed) == []
+    assert differing(written, "jam.md", typed) == {}
     assert "{plums}" in written
     assert "‹" not in written
+
+
+# what cooks type and paste into a method, with the steps that it says (expected by hand)
+@pytest.mark.parametrize(
+    ("typed", "steps"),
+    [
+        ("- rub the butter in\n- roll it out", ["rub the butter in", "roll it out"]),
+        ("1. rub it in\n2. roll it out\n3) bake", ["rub it in", "roll it out", "bake"]),
+        ("Rub it in\n\nbake for 12 minutes", ["Rub it in bake for 12 minutes"]),
+        ("1. Rub it in. 2. Roll it. 3. Bake.", ["Rub it in.", "Roll it.", "Bake."]),
+        ("Rub it in. 2. Roll it out", ["Rub it in.", "Roll it out"]),
+        ("Soak for 1. Then 4. Stir.", ["Soak for 1. Then 4. Stir."]),
+        ("Stir.\nServe with:", ["Stir.", "Serve with:"]),
+        ("Make the icing:", ["Make the icing:"]),
+        ("Stir {sugar} in.\nShake.", ["Stir {sugar} in.", "Shake."]),
+        ("1. Make the icing:\n2. Ice it.", ["Make the icing:", "Ice it."]),
+        ("# Stir it", ["# Stir it"]),
+    ],
+)
+def test_steps_are_kept_however_they_are_typed(typed: str, steps: list[str]) -> None:
+    form = {"title": "Jam", "makes": "4 jars", "ingredients": "1 kg sugar", "method": typed}
+    written = write_form("", "jam.md", form)
+    assert differing(written, "jam.md", form) == {}
+    read = lay_out(written, "jam.md")
+    assert [row.value for row in read.steps] == steps
+    # opened and kept again with another name, no line of it changes
+    again = write_form(written, "jam.md", form_of(read) | {"title": "Jelly"})
+    assert [row for row in changed_lines(written, again) if row[0] == "+"] == ["+ title: Jelly"]
+    assert differing(again, "jam.md", form_of(read) | {"title": "Jelly"}) == {}
+
+
+@pytest.mark.parametrize(
+    ("method", "after", "kept", "below"),
+    [
+        ("Stir.\nTo serve:\nDust it.", "", "Stir.", "## To serve\n\nDust it."),
+        ("Stir.\n\nNotes:\n- It sets.", "", "Stir.", "## Notes\n\n- It sets."),
+        (
+            "Stir.\nTip:\nDust it.",
+            "It sets.",
+            "Stir.",
+            "## Tip\n\nDust it.\n\n## Notes\n\nIt sets.",
+        ),
+        ("For the icing:\nStir.", "", "For the icing:\nStir.", ""),
+        ("Stir.\nTo serve:", "", "Stir.\nTo serve:", ""),
+        ("Stir.", "#5 tin", "Stir.", "## Notes\n\n#5 tin"),
+        ("Stir.", "**Tips**\n\nDust.", "Stir.", "## Notes\n\n**Tips**\n\nDust."),
+        ("Stir.", "### Storage\n\nCool.", "Stir.", "### Storage\n\nCool."),
+    ],
+)
+def test_what_is_no_step_goes_below(method: str, after: str, kept: str, below: str) -> None:
+    form = filled({"title": "Jam", "makes": "4 jars", "method": method, "after": after})
+    assert (form["method"], form["after"]) == (kept, below)
+    written = write_form("", "jam.md", form)
+    assert lost_of(written, "jam.md", form) == []
+
+
+def test_words_that_a_file_would_take_for_something_else_are_named() -> None:
+    form = filled({"title": "Jam", "intro": "Nan's.\n## Method", "method": "Stir."})
+    lost = lost_of(write_form("", "jam.md", form), "jam.md", form)
+    assert [(one.called, one.words) for one in lost] == [("Why it is worth making", "## Method")]

@@ -7,15 +7,20 @@ is one step.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import zip_longest
 from typing import Final
 
 import yaml
+
+from stillroom.core.recipe.method import steps_in_line
 
 _BULLET: Final = re.compile(
     r"^(?:[-*+•·‣▪–—]\s+|\(?\d{1,2}[.)]\s+|step\s+\d+[.:]?\s+)+", re.IGNORECASE
 )
 _LONGEST_HEADING: Final = 60
+_MOST_WORDS_OF_HEADING: Final = 6
 
 
 @dataclass(frozen=True)
@@ -57,27 +62,58 @@ def is_heading(words: str) -> bool:
 
 
 def step_lines(text: str) -> list[Line]:
-    r"""Return the steps of a box; a line that goes on in the next is one step.
+    r"""Return the steps of a box as a file would have them.
 
-    >>> [line.text for line in step_lines("1. Wash the\njar.\n2. Fill it.")]
-    ['Wash the jar.', 'Fill it.']
+    A line that goes on in the next is one step, and several with their numbers in one line are
+    several. A heading under which nothing stands is a step, and so is whatever has a number.
+
+    >>> [line.text for line in step_lines("1. Wash the\njar.\n2. Fill it. 3. Shake.")]
+    ['Wash the jar.', 'Fill it.', 'Shake.']
+    >>> [line.text for line in step_lines("For the icing:\nStir.\nServe with:") if line.is_heading]
+    ['For the icing']
     """
     found: list[Line] = []
     for place, raw in enumerate(text.replace("\r\n", "\n").split("\n")):
-        bare = " ".join(raw.split())
-        words = _BULLET.sub("", bare)
-        if not words:
+        for bare in steps_in_line(" ".join(raw.split())):
+            if words := bullet_off(bare):
+                _add_step(found, words, words != bare, place)
+    return list(_numbered_apart(_headings_of_some(found)))
+
+
+def bullet_off(line: str) -> str:
+    """Return a line without the bullet or the number that it begins with."""
+    return _BULLET.sub("", line)
+
+
+def _add_step(found: list[Line], words: str, begins: bool, place: int) -> None:
+    goes_on = not begins and found and not found[-1].is_heading
+    ended = not goes_on or re.search(r"[.!?:]$", found[-1].text)
+    if not ended and words[:1].islower():
+        found[-1] = Line(f"{found[-1].text} {words}", at=(found[-1].at[0], place))
+    elif is_heading(words) and not begins and len(words.split()) <= _MOST_WORDS_OF_HEADING:
+        found.append(Line(words[:-1].strip(), True, at=(place, place)))
+    else:
+        found.append(Line(words, at=(place, place)))
+
+
+def _headings_of_some(lines: Sequence[Line]) -> Iterator[Line]:
+    """Yield the lines; a heading with no step below it is a step, or a file would lose it."""
+    for line, below in zip_longest(lines, lines[1:]):
+        if line.is_heading and (below is None or below.is_heading):
+            line = replace(line, text=f"{line.text}:", is_heading=False)
+        yield line
+
+
+def _numbered_apart(lines: Iterable[Line]) -> Iterator[Line]:
+    """Yield the lines; one that a file would part at a number within it, in its parts."""
+    number = 1
+    for line in lines:
+        if line.is_heading:
+            yield line
             continue
-        goes_on = words == bare and found and not found[-1].is_heading
-        ended = not goes_on or re.search(r"[.!?:]$", found[-1].text)
-        if not ended and words[:1].islower():
-            joined = f"{found[-1].text} {words}"
-            found[-1] = Line(joined, at=(found[-1].at[0], place))
-        elif is_heading(words) and len(words.split()) <= 6:
-            found.append(Line(words[:-1].strip(), True, at=(place, place)))
-        else:
-            found.append(Line(words, at=(place, place)))
-    return found
+        for part in steps_in_line(f"{number}. {line.text}"):
+            yield replace(line, text=part.removeprefix(f"{number}. "))
+            number += 1
 
 
 def quoted(words: str, before: str = "x: ") -> str:

@@ -13,8 +13,9 @@ from starlette.responses import Response
 
 from stillroom.core.words.problems import Unreadable
 from stillroom.desk.desk import Desk
+from stillroom.desk.filled import filled
 from stillroom.desk.place import right_slug
-from stillroom.desk.write_room import NEW, boxes_of, files_of, filled, slug_for
+from stillroom.desk.write_room import NEW, boxes_of, files_of, slug_for
 from stillroom.looks.take_in import MOST_ORIGINAL, keep_picture
 
 

@@ -24,7 +24,7 @@ from stillroom.core.recipe.method import split_step
 from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Unreadable
 from stillroom.desk.amount_offers import find_offers
-from stillroom.desk.boxes import Line, box_lines, step_lines
+from stillroom.desk.boxes import Line, box_lines, bullet_off, step_lines
 from stillroom.desk.looking import plainly
 from stillroom.desk.recipe_form import CLOSE, MORE, OPEN, braced
 from stillroom.desk.recipe_rows import Row
@@ -208,7 +208,8 @@ def read_steps_box(
     found = []
     number = 0
     heading = ""
-    for line in step_lines(text):
+    rows, lines = text.replace("\r\n", "\n").split("\n"), step_lines(text)
+    for line in lines:
         if line.is_heading:
             heading = line.text
             found.append(ReadBack(-1, "heading", said=line.text))
@@ -216,9 +217,28 @@ def read_steps_box(
         number += 1
         first, last = line.at
         step = _read_step(number, line.text, heading, ingredients, ways)
-        named = named_so if (named_so := quoted(line.text)) in doubted else ""
-        found.append(replace(step, first=first, last=last, named=named))
+        beside = [one for one in lines if one.at == line.at]
+        named = quoted(line.text) if len(beside) == 1 else ""
+        named = named if named in doubted else ""
+        answers = tuple(
+            replace(answer, line=_row_of(answer.line, line, beside, rows[first]))
+            for answer in step.answers
+        )
+        found.append(replace(step, first=first, last=last, named=named, answers=answers))
     return found
+
+
+def _row_of(words: str, step: Line, beside: Sequence[Line], row: str) -> str:
+    """Return what stands in a step's row of the box once it says `words`.
+
+    Its bullet stays, and so do the other steps of the same row, each on a row of its own.
+    """
+    bare = " ".join(row.split())
+    bullet = bare.removesuffix(bullet_off(bare)) if len(beside) == 1 else ""
+    said = [words if one is step else one.text for one in beside]
+    return "\n".join(
+        f"{bullet or f'{place}. ' * (len(said) > 1)}{one}" for place, one in enumerate(said, 1)
+    )
 
 
 def _read_step(

@@ -7,9 +7,10 @@ goes back into the file: recipe_writing.py.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
+from stillroom.desk.boxes import step_lines
 from stillroom.desk.recipe_rows import Laid, Row
 
 OPEN, CLOSE = "‹", "›"
@@ -135,14 +136,26 @@ def shown(value: Any) -> str:
     )
 
 
-def steps_box(rows: Iterable[Row]) -> str:
-    """Return steps as the lines of a box, amounts marked."""
+def steps_box(rows: Sequence[Row]) -> str:
+    """Return steps as the lines of a box, amounts marked.
+
+    Where the lines alone would be read as other steps, each has its number.
+    """
+    plain = _step_box(rows, numbered=False)
+    read = [(line.text, line.is_heading) for line in step_lines(plain)]
+    same = read == [(marked(" ".join(str(row.value).split())), row.is_heading) for row in rows]
+    return plain if same else _step_box(rows, numbered=True)
+
+
+def _step_box(rows: Iterable[Row], *, numbered: bool) -> str:
     lines: list[str] = []
+    number = 0
     for row in rows:
         if row.is_heading:
             lines += ([""] if lines else []) + [f"{row.value}:"]
         else:
-            lines.append(marked(str(row.value)))
+            number += 1
+            lines.append(f"{number}. " * numbered + marked(str(row.value)))
     return "\n".join(lines)
 
 

@@ -14,7 +14,7 @@ from typing import Any, Final
 
 from stillroom.core.recipe.body import Body
 from stillroom.desk.boxes import Line, box_lines, quoted, step_lines
-from stillroom.desk.recipe_form import FIELDS, LISTS, MORE, UNDER, WORDS, form_of, shown
+from stillroom.desk.recipe_form import FIELDS, LISTS, MORE, UNDER, WORDS, braced, form_of, shown
 from stillroom.desk.recipe_rows import Fact, Laid, Row, lay_out, lines_between
 from stillroom.desk.steps_writing import new_steps, steps_anew
 
@@ -72,21 +72,29 @@ def _plain(text: str) -> str:
     return text.replace("\r\n", "\n").strip()
 
 
-def differing(raw: str, name: str, form: Mapping[str, str]) -> list[str]:
-    """Return the boxes that a file does not say as they were filled: what was written is read."""
+def differing(raw: str, name: str, form: Mapping[str, str]) -> dict[str, str]:
+    """Return the boxes that a file does not say as they were filled, with the first such words."""
     read = form_of(lay_out(raw, name))
-    return [key for key in FIELDS if key in form and _said(key, form[key]) != _said(key, read[key])]
+    found = {}
+    for key in FIELDS:
+        said, had = _said(key, form.get(key, "")), _said(key, read[key])
+        if key in form and said != had:
+            found[key] = next((words for words in said if words not in had), said[0])[0]
+    return found
 
 
-def _said(key: str, text: str) -> Any:
+def _said(key: str, text: str) -> list[tuple[str, bool]]:
+    """Return what a box says, row by row, with which of them are headings."""
     if key == "method":
-        return step_lines(text)
+        return [(braced(line.text), line.is_heading) for line in step_lines(text)]
     if key == "ingredients" or key in LISTS:
         return [
             (line.text.removesuffix(MORE.strip()).strip(), line.is_heading)
             for line in box_lines(text, key == "ingredients")
         ]
-    return " ".join(text.split())
+    if key in ("intro", "after"):
+        return [(words, False) for line in text.split("\n") if (words := " ".join(line.split()))]
+    return [(" ".join(text.split()), False)]
 
 
 def _changes(laid: Laid, form: Mapping[str, str], changed: Sequence[str]) -> Iterator[_Change]:

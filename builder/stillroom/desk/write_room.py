@@ -7,7 +7,7 @@ the draft is right. A file that was changed elsewhere meanwhile is shown side by
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -32,6 +32,7 @@ from stillroom.desk.brought_questions import (
 )
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
+from stillroom.desk.filled import Lost, filled, lost_of
 from stillroom.desk.keeping import (
     ChangedElsewhere,
     drop_unsaved,
@@ -46,7 +47,7 @@ from stillroom.desk.pressing import SETTLED, press_of, pressed_in
 from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
 from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
-from stillroom.desk.recipe_writing import differing, write_form
+from stillroom.desk.recipe_writing import write_form
 from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import fill, page
 
@@ -124,14 +125,6 @@ def _form(raw: str, ident: str) -> dict[str, str]:
 
 async def _posted(request: Request) -> dict[str, str]:
     return await boxes_sent(request, 100, _WORDS_IN_FILE)
-
-
-def filled(posted: Mapping[str, str]) -> dict[str, str]:
-    """Return the boxes as they were sent; words below the method get a heading of their own."""
-    form = {name: posted.get(name, "").replace("\r\n", "\n") for name in FIELDS if name in posted}
-    if form.get("after", "").strip() and not form["after"].lstrip().startswith("#"):
-        form["after"] = f"## Notes\n\n{form['after'].strip()}"
-    return form
 
 
 @dataclass(frozen=True)
@@ -243,7 +236,7 @@ async def keep_it(desk: Desk, request: Request) -> Response:
         note_opened(desk.place, ident, posted.get("opened", ""))  # should she go away and come back
         return _conflict(ident, files, posted, tried.raw)
     form = filled(posted)
-    if "whole" not in posted and (lost := differing(tried.raw, f"{ident}.md", form)):
+    if "whole" not in posted and (lost := lost_of(tried.raw, f"{ident}.md", form)):
         return boxes_of(desk, ident, form, files.sums, files, lost=lost)
     slug = slug_for(ident, form)
     slug = _free_slug(desk, slug) if NEW.fullmatch(ident) else slug
@@ -302,7 +295,7 @@ def boxes_of(
     *,
     is_unsaved: bool = False,
     just: str = "",
-    lost: list[str] | None = None,
+    lost: Sequence[Lost] = (),
     told_of_picture: str = "",
     go_to: str = "",
 ) -> Response:
@@ -343,7 +336,7 @@ def boxes_of(
         has_both=files.draft.is_there and files.book.is_there,
         is_unsaved=is_unsaved,
         just_kept=bool(just),
-        lost=lost or [],
+        lost=lost,
         is_whole="whole" in form,
         asked=[(words, plainly(words)) for words in asked if words not in boxed],
         told_of_picture=told_of_picture,

@@ -302,6 +302,11 @@ def _is_method(name: str) -> bool:
     return name in _words("method") if known else bool(nearest(name, _words("slips"), _SLIP))
 
 
+def is_aside(heading: str) -> bool:
+    """Whether a heading says that what stands below it is no method: "To serve", "Notes"."""
+    return _Part(heading, 0, 0).name in _words("aside")
+
+
 def _begins(part: _Part, before: _Part) -> bool:
     """Whether a heading begins a part of its own, and is none within the method before it."""
     if not _is_method(before.name) or part.level <= before.level:

@@ -83,7 +83,7 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     Unreadable.
     """
     lines = _sentences_apart(_letters_to_numbers([_LABEL.sub("", line) for line in lines]))
-    placed = [(place, one) for place, line in enumerate(lines) for one in _steps_of(line)]
+    placed = [(place, one) for place, line in enumerate(lines) for one in steps_in_line(line)]
     lines = [line for _, line in placed]
     numbered = has_numbers(lines)
     bulleted = not numbered and any(_BULLET.match(line) for line in lines)
@@ -115,8 +115,12 @@ def read_steps(lines: Sequence[str], first_line: int) -> tuple[MethodStep, ...]:
     return tuple(steps)
 
 
-def _steps_of(line: str) -> list[str]:
-    """Part the steps that stand in one line: "1. Soak. 2. Stir. 3. Bake."; else the line alone."""
+def steps_in_line(line: str) -> list[str]:
+    """Part the steps that stand in one line; else return the line alone.
+
+    >>> steps_in_line("1. Soak. 2. Stir."), steps_in_line("Soak for 1. 2. Stir.")
+    (['1. Soak.', '2. Stir.'], ['Soak for 1. 2. Stir.'])
+    """
     first = _RUN_ON.match(line.strip())
     if first is None:
         return [line]

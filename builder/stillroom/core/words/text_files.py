@@ -31,6 +31,8 @@ TWO_VERSIONS: Final = "From here on two versions of this file stand one after th
 CHOOSE: Final = 'Keep the lines that are right, and take out those of seven signs ("<<<<<<<").'
 # what a page of the web leaves in copied text, unseen: a place to part a word, and no more
 _UNSEEN: Final = late_regex("[\u00ad\u200b\u200c\u200d\u2060\ufeff]")
+# what ends a line for some programs: a word processor's own break, the signs for it
+_LINE_ENDS: Final = late_regex("\r\n|[\r\x0b\x0c\x85\u2028\u2029]")
 # the kinds of blank that a word processor sets; a cook sees a blank
 _BLANKS: Final = late_regex("[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]")
 
@@ -117,6 +119,16 @@ def clean(text: str, name: str) -> str:
     if problems:
         raise ProblemsFound(problems[:1] if problems[0].line == 1 else problems)
     return text
+
+
+def typed_words(text: str) -> str:
+    r"""Return words as somebody typed or pasted them, without signs that no file may hold.
+
+    >>> typed_words("sugar\u200b\u2028250\u00a0g\x07")
+    'sugar\n250 g'
+    """
+    text = _LINE_ENDS.sub("\n", text)
+    return _UNPRINTABLE.sub("", _BLANKS.sub(" ", _UNSEEN.sub("", text)))
 
 
 def find_two_versions(text: str) -> int:
