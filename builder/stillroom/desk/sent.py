@@ -7,8 +7,6 @@ from __future__ import annotations
 
 from starlette.requests import Request
 
-from stillroom.core.words.text_files import typed_words
-
 _SHOWN = 40
 
 
@@ -17,13 +15,9 @@ class TooLong(Exception):
 
 
 async def boxes_sent(request: Request, fields: int, longest: int) -> dict[str, str]:
-    """Return the boxes of a page by name, without signs that nobody sees, and files left out.
-
-    Raises TooLong for one too long.
-    """
+    """Return the boxes of a page by name, files left out; raises TooLong for one too long."""
     async with request.form(max_files=0, max_fields=fields) as data:
-        sent = {name: one for name, one in data.items() if isinstance(one, str)}
-    return {name: typed_words(one) for name, one in within(sent, longest).items()}
+        return within({name: one for name, one in data.items() if isinstance(one, str)}, longest)
 
 
 def within(sent: dict[str, str], longest: int) -> dict[str, str]:
