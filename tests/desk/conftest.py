@@ -102,7 +102,7 @@ class OpenDesk:
         return got
 
 
-def open_on(folder: Path) -> tuple[OpenDesk, threading.Thread]:
+def open_on(folder: Path, port: int = 0) -> tuple[OpenDesk, threading.Thread]:
     """Open a desk in a thread of its own and wait until it answers."""
     opened, ready = OpenDesk(folder), threading.Event()
 
@@ -112,7 +112,7 @@ def open_on(folder: Path) -> tuple[OpenDesk, threading.Thread]:
             opened.first = line.split()[-1]
             ready.set()
 
-    thread = threading.Thread(target=open_desk, args=(folder, 0, False, say), daemon=True)
+    thread = threading.Thread(target=open_desk, args=(folder, port, False, say), daemon=True)
     thread.start()
     assert ready.wait(30)
     answer = opened.ask(opened.first.partition(opened.netloc)[2])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import io
+import os
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -63,3 +64,41 @@ def test_a_command_says_how_far_it_is_once_a_second_where_it_is_read(
 
 def test_the_desk_and_the_command_call_it_alike() -> None:
     assert (running.LINES, running.MARK) == (progress.LINES, progress.MARK)
+
+
+WAITS = """
+import os, time
+from pathlib import Path
+Path("number").write_text(str(os.getpid()))
+time.sleep(600)
+"""
+
+
+def is_going(number: int) -> bool:
+    try:
+        os.kill(number, 0)
+    except ProcessLookupError:
+        return False
+    return True
+
+
+@pytest.mark.skipif(os.name != "posix", reason="a number is asked after otherwise on Windows")
+@pytest.mark.parametrize("way", ["closed", "stopped"])
+def test_nothing_goes_on_behind_a_desk_that_is_closed(tmp_path: Path, way: str) -> None:
+    (tmp_path / "waits.py").write_text(WAITS, encoding="utf-8")
+    number = tmp_path / "number"
+
+    async def begun() -> Running:
+        plan = Running("a list")
+        plan.begin(run("waits", [], tmp_path, plan))
+        while not number.exists() or not number.read_text():
+            await asyncio.sleep(0.01)
+        assert is_going(int(number.read_text()))
+        if way == "stopped":
+            await plan.end()
+        return plan  # the loop ends as a closed desk's does, with all that is still waited for
+
+    with ThreadPoolExecutor(1) as apart:
+        plan = apart.submit(asyncio.run, asyncio.wait_for(begun(), 60)).result()
+    assert not is_going(int(number.read_text()))
+    assert plan.was_told_to_stop is (way == "stopped")

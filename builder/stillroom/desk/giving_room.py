@@ -352,6 +352,7 @@ async def plan(desk: Desk, request: Request) -> Response:
         progress=desk.plan.progress,
         done=done,
         is_written=is_written,
+        is_stopped=done is not None and not done.is_well and desk.plan.was_told_to_stop,
         has_pack=has_pack,
     )
 

@@ -88,7 +88,8 @@ async def publish(desk: Desk, request: Request) -> Response:
 
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
-    said: dict[str, Any] = {"way": "", "where": "", "size": "", "wrong": (), "noticed": ()} | words
+    said: dict[str, Any] = {"way": "", "where": "", "size": "", "wrong": (), "noticed": ()}
+    said |= {"is_stopped": False} | words
     book = desk.book()
     return page(
         "publish.html",
@@ -138,6 +139,13 @@ async def now(desk: Desk, request: Request) -> Response:
     return _shown(desk, way=begun.name, **begun.came_of)
 
 
+async def stop(desk: Desk, request: Request) -> Response:
+    """Stop the build; what was published before stays as it was."""
+    if desk.going_out is not None:
+        desk.going_out.stop()
+    return RedirectResponse("/publish/now", 303)
+
+
 async def _go_out(desk: Desk, begun: Running) -> Done:
     """Build the book and put it where it is to go; what is to be told is put beside it."""
     way, book = begun.name, desk.book()
@@ -146,7 +154,8 @@ async def _go_out(desk: Desk, begun: Running) -> Done:
     out = book.site_dir if way == "folder" else aside
     done = await run("stillroom", ["build", "--quiet", "--site-dir", out], book.root, begun)
     if not done.is_well:
-        begun.came_of = {"wrong": _told(desk, done)}
+        stopped = begun.was_told_to_stop
+        begun.came_of = {"is_stopped": True} if stopped else {"wrong": _told(desk, done)}
     elif way == "folder":
         begun.came_of = {"where": str(book.site_dir), "noticed": _told(desk, done)}
     elif way == "branch":
@@ -208,5 +217,6 @@ PUBLISH_ROUTES: Final = [
     ("/publish", publish, "GET"),
     ("/publish", make, "POST"),
     ("/publish/now", now, "GET"),
+    ("/publish/stop", stop, "POST"),
     ("/publish/{name}", fetch_zip, "GET"),
 ]

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import Any, Final
 
 MOST_SECONDS: Final = 900
+_SECONDS_TO_END: Final = 3
 LONGEST_LINE: Final = 1_000_000
 LINES: Final = "STILLROOM_PROGRESS_LINES"
 MARK: Final = "planning: "
@@ -54,6 +55,7 @@ class Running:
     process: asyncio.subprocess.Process | None = None
     progress: str = ""
     came_of: dict[str, Any] = field(default_factory=dict)
+    was_told_to_stop: bool = False
 
     @property
     def is_going(self) -> bool:
@@ -77,6 +79,7 @@ class Running:
     def stop(self) -> None:
         """End it; what it was writing stays as it was before."""
         if self.process is not None and self.process.returncode is None:
+            self.was_told_to_stop = True
             self.process.terminate()
 
     async def end(self) -> None:
@@ -112,10 +115,22 @@ async def run(
     try:
         said = await asyncio.wait_for(_all_said(process, watched), MOST_SECONDS)
     except TimeoutError:
+        return Done(1, ("This took more than a quarter of an hour and was ended.",))
+    finally:
+        await _end(process)
+    return Done(process.returncode or 0, tuple(_plain_lines(said)))
+
+
+async def _end(process: asyncio.subprocess.Process) -> None:
+    """End a command that still goes on: nobody waits for it any more, or the desk is closed."""
+    if process.returncode is not None:
+        return
+    process.terminate()
+    try:
+        await asyncio.wait_for(process.wait(), _SECONDS_TO_END)
+    except TimeoutError:
         process.kill()
         await process.wait()
-        return Done(1, ("This took more than a quarter of an hour and was ended.",))
-    return Done(process.returncode or 0, tuple(_plain_lines(said)))
 
 
 async def _all_said(process: asyncio.subprocess.Process, watched: Running | None) -> str:

@@ -32,6 +32,8 @@ def open_desk(folder: Path, port: int, with_browser: bool, say: Callable[[str], 
     `port` 0 takes any that is free. `say` is told the address, and that the desk is closed.
     """
     with socket.socket() as bound:
+        if os.name == "posix":  # a desk closed a moment ago has not let go of its number yet
+            bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             bound.bind((LOOPBACK, port))
         except OSError:
