@@ -16,7 +16,8 @@ from bs4 import BeautifulSoup
 
 from desk.conftest import Answer, OpenDesk, open_with_lists
 from desk.test_rooms import boxes_of
-from stillroom.desk.giving_told import box_id
+from stillroom.core.words.problems import Problem
+from stillroom.desk.giving_told import box_id, tell
 
 TEXT = """\
 giving list: Midwinter          # ours
@@ -96,7 +97,7 @@ ROWS = [
         {"households|1|name": "Give one another name."},
     ),
     ({"households|0|design": "zebra"}, 303, {"households|0|design": 'There is no design "zebra".'}),
-    ({"makes|0|recipe": ""}, 422, {"makes|0|recipe": 'Say which recipe: "quince-chutney".'}),
+    ({"makes|0|recipe": ""}, 422, {"makes|0|recipe": "Choose one."}),
     ({"makes|0|batches": "-1"}, 422, {"makes|0|batches": "It has to be 0 or more."}),
     ({"makes|1|recipe": "quince-chutney"}, 303, {"makes|1|recipe": "Keep one."}),
     (
@@ -253,3 +254,16 @@ def boxes_of_text(text: str) -> dict[str, str]:
             words = one.text.removeprefix("\n") if one.name == "textarea" else one.get("value", "")
             found[str(one["name"])] = str(words)
     return found
+
+
+def test_what_is_chosen_is_called_by_its_title() -> None:
+    said = {"makes": [{"recipe": "rose-rusks", "container": "bag"}]}
+    what = "A batch of rose-rusks makes 30 rusks: how many presents that is is not said."
+    mend = 'Write it as in "- {recipe: rose-rusks, per batch: 4}".'
+    problem = Problem("winter.yml", 3, what, mend, ("makes", "0", "per batch"))
+    (one,) = tell([problem], said, {"rose-rusks": "Rose rusks"})
+    assert one.where == "Rose rusks, How many a batch gives"
+    assert one.words == (
+        "A batch of Rose rusks makes 30 rusks: how many presents that is is not said. "
+        'Write how many, such as "4".'
+    )

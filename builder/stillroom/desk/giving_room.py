@@ -167,7 +167,7 @@ async def one_list(desk: Desk, request: Request) -> Response:
 
 def _wrong(desk: Desk, text: str, name: str) -> tuple[Told, ...]:
     """Return what is to be mended in a list before it can be worked out."""
-    return tell(all_wrong(desk, text, name), read_yaml_file(text, name))
+    return tell(all_wrong(desk, text, name), read_yaml_file(text, name), desk.names())
 
 
 def show_boxes(

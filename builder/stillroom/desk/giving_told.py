@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Final
 from urllib.parse import quote
 
@@ -54,9 +54,11 @@ _PLACED: Final = re.compile(r'^".*?"(?:: | is not right: )')
 _ADD_IT: Final = re.compile(r'^Add "[^"]*:"\.$')
 _AT_DESK: Final = (
     (", one a line after a dash:", ":"),
+    ('Say which recipe: "quince-chutney".', "Choose one."),
     ('goes under "avoid ingredients"', "goes under “Nor these foods”"),
 )
 """What is said of lines of the file, and in its place at the boxes."""
+_AS_IN: Final = re.compile(r'Write it as in "- \{recipe: [^"]*, per batch: (\d+)\}"')
 _MISSING: Final = re.compile(r'^".*" is missing\.$')
 
 
@@ -105,9 +107,23 @@ def all_wrong(desk: Desk, text: str, name: str) -> tuple[Problem, ...]:
     return tuple(found)
 
 
-def tell(problems: Iterable[Problem], said: Any) -> tuple[Told, ...]:
-    """Return each problem at its box, once; `said` is what the list says."""
-    return tuple(dict.fromkeys(_told(problem, said) for problem in problems))
+def tell(problems: Iterable[Problem], said: Any, names: Mapping[str, str]) -> tuple[Told, ...]:
+    """Return each problem at its box, once; `said` is what the list says.
+
+    `names` are the recipes' titles: at a box that is chosen from them, nobody sees a file's name.
+    """
+    told = dict.fromkeys(_told(problem, said) for problem in problems)
+    return tuple(_titled(one, names) for one in told)
+
+
+def _titled(told: Told, names: Mapping[str, str]) -> Told:
+    """Return what is told with a recipe's title in place of its file's name, where one is chosen."""
+    if told.box.partition("|")[0] not in ("makes", "batches"):
+        return told
+    slug = told.where.partition(", ")[0]
+    title = names.get(slug, slug)
+    where = f"{title}{told.where.removeprefix(slug)}"
+    return replace(told, where=where, what=re.sub(rf"\b{re.escape(slug)}\b", title, told.what))
 
 
 def nameless(sent: Mapping[str, str]) -> tuple[Told, ...]:
@@ -148,6 +164,7 @@ def _plain(text: str) -> str:
     >>> _plain('Write "basket: small" or "basket: {small: 2}".')
     'Write "small" or "small 2".'
     """
+    text = _AS_IN.sub(r'Write how many, such as "\1"', text)
     text = _HELD.sub(lambda held: f'"{held[1].replace(": ", " ")}"', _KEYED.sub(r'"\1"', text))
     for said, at_desk in _AT_DESK:
         text = text.replace(said, at_desk)
