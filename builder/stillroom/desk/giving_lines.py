@@ -36,6 +36,11 @@ def shown(value: Any) -> str:
     return str(value)
 
 
+def is_day(text: str) -> bool:
+    """Whether a box can show a fact as a day to choose: one of the calendar, or none yet."""
+    return not text or isinstance(plain_value(text), date)
+
+
 def plain_value(text: str) -> Any:
     """Return a box's words as the number or day they are, else the words."""
     if _DAY.fullmatch(text):

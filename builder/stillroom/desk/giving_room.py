@@ -28,7 +28,7 @@ from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name, change_list, rows_of, top_of
 from stillroom.desk.giving_further import new_rows
-from stillroom.desk.giving_lines import lines_of, shown
+from stillroom.desk.giving_lines import is_day, lines_of, shown
 from stillroom.desk.giving_rows import NEEDED, in_part
 from stillroom.desk.giving_told import (
     ANOTHER,
@@ -209,6 +209,7 @@ def show_boxes(
         kinds=[kind for kind in log_kinds() if kind != "closed"],
         box_name=box_name,
         box_id=box_id,
+        is_day=is_day,
         names=desk.names(),
         choices=_choices(desk.book()),
         wrong=wrong,

@@ -117,7 +117,7 @@ def tell(problems: Iterable[Problem], said: Any, names: Mapping[str, str]) -> tu
 
 
 def _titled(told: Told, names: Mapping[str, str]) -> Told:
-    """Return what is told with a recipe's title in place of its file's name, where one is chosen."""
+    """Return what is told with a title in place of a file's name, where a recipe is chosen."""
     if told.box.partition("|")[0] not in ("makes", "batches"):
         return told
     slug = told.where.partition(", ")[0]
