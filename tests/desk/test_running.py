@@ -91,14 +91,14 @@ def test_nothing_goes_on_behind_a_desk_that_is_closed(tmp_path: Path, way: str) 
     async def begun() -> Running:
         plan = Running("a list")
         plan.begin(run("waits", [], tmp_path, plan))
-        while not number.exists() or not number.read_text():
+        while not number.exists() or not number.read_text("utf-8"):
             await asyncio.sleep(0.01)
-        assert is_going(int(number.read_text()))
+        assert is_going(int(number.read_text("utf-8")))
         if way == "stopped":
             await plan.end()
         return plan  # the loop ends as a closed desk's does, with all that is still waited for
 
     with ThreadPoolExecutor(1) as apart:
         plan = apart.submit(asyncio.run, asyncio.wait_for(begun(), 60)).result()
-    assert not is_going(int(number.read_text()))
+    assert not is_going(int(number.read_text("utf-8")))
     assert plan.was_told_to_stop is (way == "stopped")
