@@ -111,6 +111,16 @@ _HEATED_IN_GLASS = clause_regex(
     re.IGNORECASE,
 )
 _CHILLED_AFTER = clause_regex(r"\b(?:then|and) chill|\bbefore chill", re.IGNORECASE)
+# the grains go into the jar, and the sugared water stays where it cools
+_A_CULTURE = clause_regex(
+    r"\b(?:put|place|add|drop|spoon|tip)\w* (?:the |your |some )?(?:\w+ ){0,2}"
+    r"(?:grains|scoby|starter|culture|mother)\b",
+    re.IGNORECASE,
+)
+# "Once the oil is hot, pour it over the tomatoes", which lie in their jars
+_POURED_OVER = clause_regex(
+    r"\bpour\w* (?:it|them|this|(?:the|this) (?:\w+ )?\w+) (?:over|on|onto)\b", re.IGNORECASE
+)
 _SHUT_HOT = clause_regex(
     r"\b(?:clip|close|seal|screw|lids?)\b[^.]*\b(?:hot|at once|immediately)\b", re.I
 )
@@ -149,7 +159,10 @@ def filled_hot(clauses: Iterable[str], sure_of_glass: bool) -> str:
             return clause
         if hot and _goes_cold(plain, hot):
             hot = ""
-        if hot and glass and (_FILLS.search(plain) or _SHUT_HOT.search(plain)):
+        fills = _FILLS.search(plain) and not _A_CULTURE.search(plain)
+        if hot and glass and (fills or _SHUT_HOT.search(plain)):
+            return clause
+        if hot and filled and _POURED_OVER.search(plain):
             return clause
         if (glass or filled or sure_of_glass) and _HOT_COVER.search(plain):
             return clause

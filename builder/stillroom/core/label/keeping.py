@@ -192,7 +192,10 @@ def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term
         return "none", "It is not food."
     if keeps.unopened is None and not published_mark and ferments_untimed(recipe):
         return "not known", f"{NOT_KNOWN}: how long it ferments the recipe does not say."
-    exempt = _is_drink(facts) and (facts.strength or 0) >= EXEMPT_FROM_ABV
+    # the law asks for no date on it, and nobody says that its cream or egg keeps
+    held = facts.tagged(["perishable", "egg", "pasteurised-egg", "dairy"])
+    spoils = any(thing.tags.isdisjoint({"butter", "fat"}) for thing in held)
+    exempt = _is_drink(facts) and (facts.strength or 0) >= EXEMPT_FROM_ABV and not spoils
     if keeps.unopened is None and not published_mark and exempt:
         return "none", _NO_DATE_NEEDED + "the recipe gives none."
     if keeps.unopened is None and not published_mark:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 
 from stillroom.core.lines.staple_table import staple_of
+from stillroom.core.method.keeping_opened import without_opened
 from stillroom.core.method.last_words import FREEZER, FRIDGE, ON_THE_SHELF
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.recipe.model import Recipe
@@ -19,6 +20,8 @@ _SPOILS = frozenset({"perishable", "egg", "pasteurised-egg"})
 # a salsa, a relish, a salad; fruit and sugar are a jam, whatever their method leaves out
 _FLESH = frozenset({"fish", "meat", "mushroom"})
 _RAW = frozenset({"vegetable", "low-acid-vegetable", "fresh-herb"})
+_RAW_THINGS = frozenset({"fruit", "citrus", "vegetable", "low-acid-vegetable", "fresh-herb"})
+_KEPT_OTHERWISE = frozenset({"alcohol", "fish", "meat", "shellfish"})
 _SERVED_COLD = clause_regex(
     r"\b(?:refrigerat\w*|chill(?:ed)?|fridge|refrigerator)\b[^;]*"
     r"\b(?:before|until) (?:you (?:serve|eat|drink)|serving|eating|drinking)\b"
@@ -72,6 +75,18 @@ _SEALED = clause_regex(
     r"|köchel\w*|bouill\w*|cui(?:re|sez|sson)|mijot\w*|herv\w*|hierv\w*|coc(?:er|ed|in\w*)|boll\w*"
     r"|cuoc\w*|ko(?:ok|ken)|sudder\w*)\b"
 )  # fmt: skip
+# heat, drying, smoke: it is not raw any more, or the cold was a stage on the way
+_MADE_FIT = clause_regex(
+    r"\b(?:boil|simmer|cook|heat|bak|roast|steril|pasteur|process|dry|dri|dehydrat|smok|hang|hung|ferment)\w*"
+    r"|\b(?:oven|canner|water[- ]bath|scald\w*|melt\w*|hot)\b"
+)
+# in the fridge to set or cool it is only on its way
+_PUT_COLD = clause_regex(
+    r"^(?![^;]*\b(?:minutes?|hours?|overnight|until|till|before|to (?:cool|set|firm|chill)|fill\w*)\b)"
+    r"[^;]*\b(?:put|place|set|pop|keep|store|stand|leave|transfer|move)\b[^;]*"
+    r"\b(?:in|into|to) (?:the |your |a )?(?:fridge|refrigerator)\b"
+    r"|^\W*(?:cover(?:ed)? and |seal and |then |and )?refrigerate\b[^;]*\b(?:days?|weeks?)\b"
+)
 _KEPT_COOL = clause_regex(
     r"\b(?:kühl|kalt|gekühlt) (?:ge)?(?:lager|aufbewahr|aufheb|stell|halt)|\b(?:kalt|kühl)stell"
     r"|\b(?:conserv|gard|réserv)\w* (?:\w+ )?au (?:frais|froid)\b"
@@ -112,6 +127,28 @@ def is_chilled_last(recipe: Recipe, last: str) -> bool:
             return not any(_PROCESSED.search(one.text) for one in recipe.method)
     cool = any(_KEPT_COOL.search(one) and not _ELSEWHERE.search(one) for one in told)
     return cool and spoils and not _is_boiled_sweet(recipe)
+
+
+def never_leaves_the_cold(recipe: Recipe) -> bool:
+    """Tell whether what is put up raw is put in the fridge, and no word takes it out again.
+
+    "Put it into the refrigerator. Shake it daily for a week. Strain": vinegar on raw fruit, which
+    nothing has made fit for a shelf. Spirit keeps it anywhere.
+    """
+    raw = _holds(recipe, _RAW_THINGS) and not _holds(recipe, _KEPT_OTHERWISE)
+    if not recipe.kind.is_("put up") or not raw:
+        return False
+    cold = False
+    for step in recipe.method:
+        for sentence in split_sentences(step.text.lower()):
+            told = ", ".join(affirmed_clauses(without_opened(sentence)))
+            if _MADE_FIT.search(told):
+                return False
+            if ON_THE_SHELF.search(told):
+                cold = False
+            elif _PUT_COLD.search(told):
+                cold = True
+    return cold
 
 
 def _is_boiled_sweet(recipe: Recipe) -> bool:

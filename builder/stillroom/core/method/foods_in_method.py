@@ -102,9 +102,13 @@ _BROKEN_ELSEWHERE = tuple(
         ("noyaux", r"concass|cass|écras|bris|ouvr|broy|pil"),
         ("noccioli", r"romp|rott|schiacc|spacc|frantum|pest|apr(?:ire|ite|i)"),
         ("huesos?|carozos?", r"part|romp|machac|machaq|casc|quebr|tritur|abr(?:ir|e|a)"),
+        ("stones?|pits?", r"hammer|mallet|nutcracker|(?:cracked |smashed )?open\b"),
+        ("inner|inside|bitter", r"nuts?\b|kernels?\b|seeds?\b"),
         ("pitten", r"kraak|kraken|gekraakt|breek|stamp|plet|sla"),
     )
 )
+_AND_ALL = clause_regex(r"\b(?:stones?|pits?|kernels?) and all\b", re.IGNORECASE)
+_POUNDED = clause_regex(r"\b(?:pound|crush|bruis|mash|beat|mill|grind|blend)\w*", re.IGNORECASE)
 _ITS_LEAVES = clause_regex(
     r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
@@ -365,6 +369,7 @@ def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[Meth
         stones = None
     elif (stones := _STONES.search(clause)) is None and _kernels_of(listed):
         stones = next(filter(None, (one.search(clause) for one in _BROKEN_ELSEWHERE)), None)
+        stones = stones or _pounded_whole(clause, recipe)
     if stones:
         kernel = staples_tagged("cyanide-kernel")[0]
         yield from _as_food(kernel, clause, recipe, _kernels_of(listed) or stones[0])
@@ -372,6 +377,13 @@ def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[Meth
         food = read_food("rhubarb leaves").food
         if food:
             yield from _as_food(food, clause, recipe)
+
+
+def _pounded_whole(clause: str, recipe: Recipe) -> re.Match[str] | None:
+    """Find "stones and all" where the sentence before the comma pounds the fruit."""
+    found = _AND_ALL.search(clause)
+    told = (one for one in _all_sentences(recipe) if found and found[0] in one)
+    return found if any(map(_POUNDED.search, told)) else None
 
 
 def _kernels_of(listed: Listed) -> str:

@@ -172,6 +172,14 @@ _LOOSELY: Mapping[str, str] = {
 _WAITS_COLD = clause_regex(
     r"\b(?:refrigerate|chill)\b(?![^.]*\b(?:up to|no (?:longer|more)|within|at most|maximum)\b)"
 )
+# "in the freezer 6 months or in the fridge 3 weeks": whoever is given it may have it in the fridge
+_FROZEN = clause_regex(r"\bfr(?:eez\w*|ozen)\b")
+_TWO_PLACES = clause_regex(r"[,;(]| (?:or|and|but|else)\b")
+_THAWED = clause_regex(r"\b(?:thaw|defrost)\w*")
+_FROZEN_FOR = clause_regex(
+    rf"\s*\b(?:in(?:to)? )?(?:the |a |your )?fr(?:eez\w*|ozen)\b.*?{SPAN_PATTERN}"
+    rf"|\s*(?:\b(?:for )?(?:up to )?){SPAN_PATTERN}.*?\bfr(?:eez\w*|ozen)\b"
+)
 _A_DAY = 24 * 60
 _A_WEEK = 7 * _A_DAY
 
@@ -232,12 +240,36 @@ def first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
     words = words.lower()
     for loose, least in _LOOSELY.items():
         words = re.sub(loose, least, words)
+    words = _without_the_frozen(words)
     for pattern in patterns:
         if found := pattern.search(words):
             span = days_of(next(filter(None, found.groups())))
             if span is None or span.unit != "hour" or not _WAITS_COLD.search(found[0]):
                 return span
     return None
+
+
+def _without_the_frozen(words: str) -> str:
+    """Return words without the freezer's time, in a sentence that has another place's beside it.
+
+    >>> _without_the_frozen("store frozen for 6 months or in the fridge for 3 weeks . stir.")
+    'store or in the fridge for 3 weeks . stir.'
+    >>> _without_the_frozen("store in the freezer for 6 months, or give it away.")
+    'store in the freezer for 6 months, or give it away.'
+    """
+    if not _FROZEN.search(words):
+        return words
+    return ".".join(map(_of_the_warmer_place, words.split(".")))
+
+
+def _of_the_warmer_place(sentence: str) -> str:
+    marks = [found[0] for found in _TWO_PLACES.finditer(sentence)]
+    parts = _TWO_PLACES.split(sentence)
+    timed = (part for part in parts if re.search(SPAN_PATTERN, part))
+    if _THAWED.search(sentence) or all(map(_FROZEN.search, timed)):
+        return sentence
+    told = (_FROZEN_FOR.sub("", part) if _FROZEN.search(part) else part for part in parts)
+    return "".join(part + mark for part, mark in zip(told, [*marks, ""], strict=True))
 
 
 def days_of(text: str) -> Span | None:

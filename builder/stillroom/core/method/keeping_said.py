@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Literal
 
-from stillroom.core.method.chilled_last import is_chilled_last
+from stillroom.core.method.chilled_last import is_chilled_last, never_leaves_the_cold
 from stillroom.core.method.keeping_claims import (
     KEEPS,
     claimed_in,
@@ -160,12 +160,13 @@ def kept_at(recipe: Recipe) -> Place:
         return "fridge"
     if FREEZER.search(words):
         return "freezer"
-    if not where and is_chilled_last(recipe, _last_words(recipe)):
+    cold = is_chilled_last(recipe, _last_words(recipe)) or never_leaves_the_cold(recipe)
+    if not where and cold:
         return "fridge"
     if where:
         told = [part for part in re.split(r"[,;.]", words) if not _NOT_KEPT_ELSEWHERE.search(part)]
-        cold = _COLD_ELSEWHERE.items()
-        return next((place for place, named in cold if any(map(named.search, told))), "room")
+        elsewhere = _COLD_ELSEWHERE.items()
+        return next((place for place, named in elsewhere if any(map(named.search, told))), "room")
     return _kept_elsewhere(_without_the_freezer(_last_words(recipe)))
 
 

@@ -41,6 +41,9 @@ PUT_AWAY = clause_regex(
     r"(?![^.;]*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill)|then)\b)"
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
+    # "let it marinate for a week or two in the refrigerator"
+    r"|\b(?:let|leave|stand|rest|cure|marinate|steep|infuse|macerate|mature)\b[^.;]*"
+    r"\b(?:weeks?|months?)\b[^.;]*\bin (?:the |your |a )?(?:fridge|refrigerator)\b"
     # "refrigerate for a week before opening", "refrigerate until ready to serve", and what is made
     # "up to 3 days ahead. Cover and chill."
     r"|\brefrigerate\b(?![^.;]*\bthen\b)[^.;]*\b(?:weeks?|months?)\b"
@@ -79,6 +82,8 @@ _ONLY_CUTS = clause_regex(
 )
 # "if a jar has not sealed, refrigerate it": of one that failed, and not of what is given
 _UNSEALED = clause_regex(
+    # "with the lid upside down so that it does not seal" is done to every jar
+    r"(?<!\bdo )(?<!\bso it does )(?<!\bso that it does )(?<!\bso they do )(?<!\bso as )"
     r"\b(?:unsealed|(?:not|never|un)[ -]?(?:been |properly |yet |well )*seal(?:ed)?"
     r"|fail(?:s|ed)? to seal|seals? (?:has |have |is |are )?(?:not|broken|fails?|failed))\b"
     r"|n['’]t (?:been |properly )*seal"
@@ -117,6 +122,8 @@ def is_of_a_failed_seal(sentence: str) -> bool:
 
     >>> is_of_a_failed_seal("Refrigerate any unsealed jars."), is_of_a_failed_seal("Seal the jars.")
     (True, False)
+    >>> is_of_a_failed_seal("Put the lid on upside down so it does not seal tightly.")
+    False
     >>> is_of_a_failed_seal("They should pop and seal, if not, chill and use within 2 weeks.")
     True
     >>> is_of_a_failed_seal("Gläser ohne Vakuum innerhalb von 2 Wochen verbrauchen.")

@@ -27,7 +27,8 @@ _SHORTENED = clause_regex(
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _NEGATED = clause_regex(
     r"\b((?:leave|leaving|left) out (?:the|any|all)|omit(?:ted|ting)?"
-    r"|never|not|no|nor|without|n't|don't|don’t|cannot|avoid|instead of|away from|far from"
+    r"|never|not|no|nor|without|(?:do|does|did|must|should|ca|wo|would|could|is|are|was|were|need|has"
+    r"|have|had|sha|may|might)n['’]t|cannot|avoid|instead of|away from|far from"
     r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
     r"|(?:is|are|should|must|best|better) (?:be )?left out(?! (?:to|of the (?:fridge|refrigerator"
     r"|freezer|larder|cupboard)|for|over ?night|until|till|on|at|in|an?|all|uncovered)\b)"
@@ -49,12 +50,15 @@ _ENDS_IN_DENIAL = clause_regex(
 _BESIDE_WHAT_IS_DONE = clause_regex(
     r"\s+(?:without|with no|instead of|rather than"
     r"|until (?:(?:it|they) (?:is|are) )?no (?:longer|more)"
+    r"|(?:until|till) (?:[\w'’-]+ ){1,3}?(?:is|are|do|does|wo)n['’]t"
     r"|(?:for )?(?:no|not) (?:more|longer) than|not too|(?:so|so that|or) (?:it|they|the \w+)"
     r" (?:do|does|will|is|are|can)\s?(?:not|n['’]t)|leaving no"
     r"|and (?:[\w'’-]+ ){1,3}(?:do|does|will|should|must|can|may)\s?(?:not|never|n['’]t) (?:boil"
     r"|burn|brown|colou?r|catch|stick|curdle|split|melt|overheat|get|become|foam))\b",
     re.IGNORECASE,
 )
+# "it must not boil, and then leave it to cool": what comes afterwards is done
+_AND_THEN = clause_regex(r"\s+(?:and )?then\s+(.+)", re.IGNORECASE)
 # "do not use the leaves, or the stems": the second belongs to what was forbidden
 # and so does why: "no garlic, as garlic brings germs"
 _GOES_ON = clause_regex(
@@ -153,6 +157,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
     []
     >>> affirmed_clauses("Bring to the boil without stirring, and do not let it boil over.")
     ['Bring to the boil']
+    >>> affirmed_clauses("It mustn't boil and then leave it to cool.")
+    ['leave it to cool']
     >>> affirmed_clauses("Do not forget the almonds.")
     [' the almonds']
     """
@@ -176,6 +182,9 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
         done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part
         if done.strip() and not (denied and (done == part or _NEGATED.search(done))):
             kept.append(done.replace("·", "."))
+        behind_it = _AND_THEN.search(part) if denied else None
+        if behind_it and not _NEGATED.search(behind_it[1]):
+            kept.append(behind_it[1].replace("·", "."))
     return tuple(kept)
 
 

@@ -37,6 +37,11 @@ _LEFT_TO_WORK = clause_regex(
     r"|\b(?:vergären|gären|fermenter|fermentar|fermentare|vergisten|gisten)\b",
     re.IGNORECASE,
 )
+_SAYS_IT_WORKS = clause_regex(
+    r"ferment|\b(?:air-?lock|yeast|bubbl\w*|froth\w*|fizz\w*|gär\w*|vergär\w*|gist\w*|hefe|levure"
+    r"|levadura|lievito)\b",
+    re.IGNORECASE,
+)
 _ONLY_A_WARNING = clause_regex(
     r"\b(?:if|should|discard|throw|pour away|stops?|prevent\w*|wenn|falls|si|als)\b", re.IGNORECASE
 )
@@ -66,7 +71,7 @@ def works_by_itself(recipe: Recipe, tags: Tags) -> str:
     named = _named(recipe)
     if not recipe.kind.is_("living"):
         return _works_all_the_same(recipe, tags)
-    if "yeast" in tags or _VINEGAR.search(named):
+    if "yeast" in tags or _VINEGAR.search(named) or _steeps_in_what_was_bought(recipe, tags):
         return ""
     living = _LIVING_DRINK.search(named)
     cultured = "live-culture" in tags or (living and living[0].lower().endswith(_CULTURES))
@@ -80,7 +85,7 @@ def may_make_alcohol(recipe: Recipe, tags: Tags) -> str:
     """Return the words of a living drink that may make some alcohol, "" where that is not so."""
     if not recipe.kind.is_("living") or "yeast" in tags or works_by_itself(recipe, tags):
         return ""
-    if _VINEGAR.search(_named(recipe)):
+    if _VINEGAR.search(_named(recipe)) or _steeps_in_what_was_bought(recipe, tags):
         return ""
     if found := _LIVING_DRINK.search(_named(recipe)):
         return found[0]
@@ -118,6 +123,13 @@ def _works_all_the_same(recipe: Recipe, tags: Tags) -> str:
                 if found and not _ONLY_A_WARNING.search(sentence):
                     return found[0]
     return ""
+
+
+def _steeps_in_what_was_bought(recipe: Recipe, tags: Tags) -> bool:
+    """Whether a "wine" is leaves or fruit in bought wine or spirit, of which nothing works."""
+    if "alcohol" not in tags or tags & {"water", "live-culture"}:
+        return False
+    return not any(_SAYS_IT_WORKS.search(step.text) for step in recipe.method)
 
 
 def _in_brine(tags: Tags) -> bool:
