@@ -92,7 +92,8 @@ _FILLED_BOILED = clause_regex(
     r"\b(?:process|boil|steam|bath)\w*\b[^.]*\b(?:filled|full|sealed|closed"
     r"|packed|the) (?:jars?|bottles?)"
     r"|\bjars?\b[^.]*\b(?:boiling[- ]water|water[- ]bath|oven)\b"
-    r"|\b(?:boiling[- ]water|water[- ]bath)[- ]cann|pressure[- ]can"
+    r"|\b(?:boiling[- ]water|water[- ]bath)[- ]cann"
+    r"|pressure[- ]can(?! (?:be|build|get|rise|burst|blow))"
     r"|\bboil (?:them|the jars) for\b|\bfill(?:ed)? jars? and boil",
     re.IGNORECASE,
 )

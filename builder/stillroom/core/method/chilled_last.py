@@ -82,7 +82,8 @@ _MADE_FIT = clause_regex(
 )
 # in the fridge to set or cool it is only on its way
 _PUT_COLD = clause_regex(
-    r"^(?![^;]*\b(?:minutes?|hours?|overnight|until|till|before|to (?:cool|set|firm|chill)|fill\w*)\b)"
+    r"^(?![^;]*\b(?:minutes?|hours?|overnight|until|till|before|fill\w*"
+    r"|to (?:cool|set|firm|chill))\b)"
     r"[^;]*\b(?:put|place|set|pop|keep|store|stand|leave|transfer|move)\b[^;]*"
     r"\b(?:in|into|to) (?:the |your |a )?(?:fridge|refrigerator)\b"
     r"|^\W*(?:cover(?:ed)? and |seal and |then |and )?refrigerate\b[^;]*\b(?:days?|weeks?)\b"

@@ -42,6 +42,7 @@ from stillroom.core.method.reading import (
 )
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.spoken import tongue_of_recipe
+from stillroom.core.method.stones import broken_stones
 from stillroom.core.method.taken_out import what_stays_in
 from stillroom.core.method.who import said_for_infants
 from stillroom.core.method.words import (
@@ -68,47 +69,6 @@ _MADE = clause_regex(r"\b(?:make|prepare|making) (?:the |your |this )?$", re.IGN
 _IS_DONE = clause_regex(
     r"^\w+(?: \w+)? (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b", re.IGNORECASE
 )
-_STONES = clause_regex(
-    r"\b(?:cherry|apricot|peach|plum|damson|sloe) (?:stones?|kernels?|pits?)\b"
-    r"|\bkernels? (?:of|from) (?:the )?"
-    r"(?:stones?|cherr\w+|apricots?|peach\w*|plums?)\b"
-    r"|\bcrack(?:ed|ing)? (?:\w+ ){0,4}(?:stones?|kernels?|pits)\b"
-    r"|\b(?:crush|pound|smash|bash|break|grind|blitz|blend|hammer|bruise)\w* (?:[\w,]+ ){0,8}?"
-    r"(?:stones|kernels|pits)\b(?! (?:out|away|removed))"
-    r"|\b(?:stones|pits) (?:\w+ )?(?:break|crack|split|shatter|are (?:crushed|broken|cracked))"
-    # a book reads the foods of a method in its own language; these must be seen in any
-    r"|\bbittere?n? ?mandeln?\b|\bbittermandeln?\b"
-    r"|\b(?:aprikosen|marillen|pfirsich|kirsch|zwetschg?en|pflaumen)kerne?n?\b"
-    r"|\bamandes? (?:amères?|d['’](?:abricots?|noyaux))|\bnoyaux? (?:d['’]abricots?"
-    r"|de (?:pêches?|cerises?|prunes?))\b|\b(?:concass|cass|écras|bris)\w* (?:\w+ ){0,2}noyaux\b"
-    r"|\bmandorl[ae] amar[ae]\b|\barmelline?\b|\bnoccioli (?:di|delle) (?:albicocch?[ae]|pesch?[ae]"
-    r"|ciliegi?[ae]|prugn[ae])\b|\balmendras? amargas?\b"
-    r"|\bhuesos? de (?:los )?(?:albaricoques?|melocoto\w+|cerezas?|ciruelas?)\b"
-    r"|\bbittere amandel(?:en)?\b|\b(?:abrikozen|perzik|kersen|pruimen)pit(?:ten)?\b",
-    re.IGNORECASE,
-)
-# of stone fruit alone, since these words may mean other seeds too: "Die Kerne aufknacken"
-_BROKEN_ELSEWHERE = tuple(
-    clause_regex(
-        rf"\b(?:{stones})\b[^.;]{{0,50}}\b(?:{broken})"
-        rf"|\b(?:{broken})\w* [^.;]{{0,30}}?\b(?:{stones})\b",
-        re.IGNORECASE,
-    )
-    for stones, broken in (
-        (
-            "kerne?n?|steine?n?",
-            r"(?:auf)?(?:knack|schlag|gebroch|brech|sto(?:ß|ss))|zer\w+|m[öo]rser",
-        ),
-        ("noyaux", r"concass|cass|écras|bris|ouvr|broy|pil"),
-        ("noccioli", r"romp|rott|schiacc|spacc|frantum|pest|apr(?:ire|ite|i)"),
-        ("huesos?|carozos?", r"part|romp|machac|machaq|casc|quebr|tritur|abr(?:ir|e|a)"),
-        ("stones?|pits?", r"hammer|mallet|nutcracker|(?:cracked |smashed )?open\b"),
-        ("inner|inside|bitter", r"nuts?\b|kernels?\b|seeds?\b"),
-        ("pitten", r"kraak|kraken|gekraakt|breek|stamp|plet|sla"),
-    )
-)
-_AND_ALL = clause_regex(r"\b(?:stones?|pits?|kernels?) and all\b", re.IGNORECASE)
-_POUNDED = clause_regex(r"\b(?:pound|crush|bruis|mash|beat|mill|grind|blend)\w*", re.IGNORECASE)
 _ITS_LEAVES = clause_regex(
     r"\b(?:their|its|the|with) (?:own )?(?:green )?lea(?:f|ves)\b|\blea(?:f|ves) (?:and|&) "
     r"(?:all|stalks?|stems?)\b|\b(?:stalks?|stems?) (?:and|&) lea(?:f|ves)\b|\btops and all\b",
@@ -365,25 +325,15 @@ def _unnamed_parts(clause: str, listed: Listed, recipe: Recipe) -> Iterator[Meth
     if not recipe.kind.is_eaten:
         return
     own = {word for line in listed.lines for word in line}
-    if any("cyanide-kernel" in food.tags for food in listed.foods):
-        stones = None
-    elif (stones := _STONES.search(clause)) is None and _kernels_of(listed):
-        stones = next(filter(None, (one.search(clause) for one in _BROKEN_ELSEWHERE)), None)
-        stones = stones or _pounded_whole(clause, recipe)
-    if stones:
-        kernel = staples_tagged("cyanide-kernel")[0]
-        yield from _as_food(kernel, clause, recipe, _kernels_of(listed) or stones[0])
+    if not any("cyanide-kernel" in food.tags for food in listed.foods):
+        fruit = _kernels_of(listed)
+        if stones := broken_stones(clause, _all_sentences(recipe) if fruit else None):
+            kernel = staples_tagged("cyanide-kernel")[0]
+            yield from _as_food(kernel, clause, recipe, fruit or stones)
     if _ITS_LEAVES.search(clause) and "rhubarb" in own and not _DECORATES.search(clause):
         food = read_food("rhubarb leaves").food
         if food:
             yield from _as_food(food, clause, recipe)
-
-
-def _pounded_whole(clause: str, recipe: Recipe) -> re.Match[str] | None:
-    """Find "stones and all" where the sentence before the comma pounds the fruit."""
-    found = _AND_ALL.search(clause)
-    told = (one for one in _all_sentences(recipe) if found and found[0] in one)
-    return found if any(map(_POUNDED.search, told)) else None
 
 
 def _kernels_of(listed: Listed) -> str:
