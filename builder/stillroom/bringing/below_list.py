@@ -18,7 +18,7 @@ from stillroom.bringing.heads import heads_comments, heads_tools, plain, section
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
-from stillroom.bringing.list_parts import further_notes, with_further_told
+from stillroom.bringing.list_parts import further_notes, takes_further, with_further_told
 from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
@@ -88,7 +88,7 @@ ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
 def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the method and what follows it."""
-    rows = with_further_told(rows)
+    rows = [row for row in with_further_told(rows) if not takes_further(recipe, row)]
     apart = further_notes(rows)
     part, name = "method", ""
     body: list[Row] = []

@@ -160,11 +160,17 @@ def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
             continue
         block = rows[begin:at]
         lengths = [len(row.text) for row in block]
-        ended = sum(bool(re.search(r"[.!?]$", row.text)) for row in block[:-1])
+        ended = sum(map(_ends_before, block, block[1:]))
         if len(block) > 1 and min(lengths[:-1]) >= WIDE and ended * 2 <= len(block) - 1:
             wide.update(range(begin, at))
         begin = at
     return wide
+
+
+def _ends_before(row: Row, below: Row) -> bool:
+    """Whether a line ends what it says: with a stop, or ";" above a capital, as in steps."""
+    stopped = bool(re.search(r"[.!?]$", row.text))
+    return stopped or (row.text.endswith(";") and below.text[:1].isupper())
 
 
 def rejoined(rows: Sequence[Row]) -> Sequence[Row]:
@@ -236,11 +242,18 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
             or (dashed and is_sentence(below.text))
             or (bare and _leads_to_lines(rows, place))
             or place in heads
+            or (bare and row.text.endswith(":") and _says_method(row.text))
             or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
             row = replace(row, text=row.text.rstrip(" -–—"), shape="heading", level=6)
         found.append(row)
     return found
+
+
+def _says_method(text: str) -> bool:
+    """Whether a few words name a part of the method by its own word: "Step two directions:"."""
+    said = plain(text).split()
+    return len(said) <= _FEW and said[-1] in words("method")
 
 
 def _leads_to_lines(rows: Sequence[Row], place: int) -> bool:

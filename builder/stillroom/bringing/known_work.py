@@ -32,7 +32,7 @@ _CLAUSE: Final = clause_regex(
     re.IGNORECASE,
 )
 _TIMED: Final = clause_regex(
-    r"(?:\d|\b(?:one|two|three|four|five|six|eight|ten|twelve|few|zwei|drei|vier|deux|trois|dos|tres|due|tre|twee|drie|två|tre|quelques|einige|qualche|några|noen|nokre|eine?r?|une?|una?|en|ett|et))\s?(?:-\s?)?(?:min\w*|mn|hours?|hrs?|std|stunden?|h|heures?|or[ae]|horas?|minuut|uur|timm\w+|tim|timer|time|godz\w*|hod\w*|days?|tage?n?|jours?|giorn[io]|d[ií]as?|dage?n?|dag\w*|dias?|dni|dn[ůíy]"
+    r"(?:\d|\b(?:one|two|three|four|five|six|eight|ten|twelve|few|zwei|drei|vier|deux|trois|dos|tres|due|tre|twee|drie|två|tre|quelques|einige|qualche|några|noen|nokre|eine?r?|une?|una?|en|ett|et))\s?(?:-\s?)?(?:min\w*|mn|hours?|hrs?|std|stunden?|h|heures?|or[ae]|horas?|minuut|uur|timm\w+|tim|timer|time|godz\w*|hod\w*|days?|tage?n?|jours?|giorn[io]|gg|d[ií]as?|dage?n?|dag\w*|dias?|dni|dn[ůíy]"
     r"|weeks?|wochen?|semaines?|settiman[ae]|semanas?|we[ek]k?en|weken|veck\w+|uger|uker|tygodn\w+|t[ýy]dn\w+|months?|monate?n?|mois|mes[ei]\w?|maand\w*|m[åa]n\w+|meses|miesi\w+|m[ěe]s[ií]c\w*)\b"
     r"|[°º˚]|\d\s?(?:grad\w*|degrees?|gradi|grados?|graus|graden|st\b\.?|stopni)"
     r"|\bovernight\b|über nacht",
@@ -43,6 +43,8 @@ _MEASURED: Final = clause_regex(
     r"|\d\s?(?:cm|mm|inch)\b",
     re.IGNORECASE,
 )
+_PURPOSES: Final = frozenset({"pour", "per", "para"})
+_INFINITIVES: Final = ("er", "ir", "re", "ar")
 _MINUTES: Final = late_regex(r"\d\s?min\b", re.IGNORECASE)
 _GENITIVE: Final = late_regex(r"['’]s\b")
 _BRACKETS: Final = late_regex(r"\([^()]{0,200}\)")
@@ -227,6 +229,8 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
     opened = beside and said[0] in tongue.starts  # "In a bowl mix the flour and the sugar"
     first = True
     for at, one in enumerate(said):
+        if at > 0 and said[at - 1] in _PURPOSES and one.endswith(_INFINITIVES):
+            continue  # "parfait pour accompagner la viande": what it is good for
         after = at > 0 and said[at - 1] in tongue.ones
         if after and one in tongue.done:
             return True

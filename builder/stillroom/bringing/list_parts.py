@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from stillroom.bringing.found import FARTHEST, Row
+from stillroom.bringing.found import FARTHEST, Recipe, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
@@ -88,6 +88,18 @@ def with_further_told(rows: Sequence[Row]) -> list[Row]:
             found.append(row)
         label = row.text.strip(" :") if not label and heads_further(row) else ""
     return found
+
+
+def takes_further(recipe: Recipe, row: Row) -> bool:
+    """Whether "Step two ingredients" heads a food amid the method: it is taken into the list."""
+    label, colon, said = row.text.partition(":")
+    thing = bool(colon) and heads_further(Row(label)) and bool(foods_named(said))
+    if not thing or is_sentence(said) or is_plainly_work(said) or is_told(said):
+        return False
+    recipe.ingredients.append((label.strip(), said.strip()))
+    what = f'"{said.strip()}" stood amid the method below "{label}", and is of the list now.'
+    recipe.doubt("ingredients", what, "Look whether it is there, and how much of it.")
+    return True
 
 
 def further_notes(rows: Sequence[Row]) -> frozenset[int]:

@@ -12,7 +12,8 @@ from typing import Final
 
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
-from stillroom.bringing.heads import section_of
+from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_parts import (
     MOST_OF_A_THING,
@@ -27,7 +28,7 @@ from stillroom.bringing.list_parts import (
     says_much,
 )
 from stillroom.bringing.makes_said import is_only_makes
-from stillroom.bringing.one_line import foods_on, names_a_food
+from stillroom.bringing.one_line import foods_named, foods_on, names_a_food
 from stillroom.bringing.sorting import (
     begins_in_words,
     begins_with_amount,
@@ -163,7 +164,7 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
         if is_sentence(row.text) and not amounts and _items_follow(rows, at):
             continue  # "Here is all that you need for the biscuits."
         told = amounts > 0 and is_told(row.text)
-        if is_sentence(row.text) or told or _ends_the_list(rows, head, at):
+        if is_sentence(_thing_of(row.text)) or told or _ends_the_list(rows, head, at):
             return at
         more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
         if row.gap and amounts and not more and not is_group(rows, at):
@@ -201,8 +202,22 @@ def _is_step(text: str) -> bool:
         return False
     if _SO_MUCH_BEHIND.match(text):
         return False
+    if _thing_of(text) != text:
+        return False
     first = re.split(r"\s*[(—]", text, maxsplit=1)[0]  # "Sugar to dust (optional) — for the look."
     return first == text or not names_a_food(first)
+
+
+def _thing_of(text: str) -> str:
+    """Return a line of a list without what is said in brackets behind its food; else the line.
+
+    "ground pepper to taste (Please use fresh pepper. That of jars is a shadow of it.)"
+    """
+    first = text.partition("(")[0].strip()
+    few = 0 < len(first.split()) <= MOST_OF_A_THING and text.rstrip(" .").endswith(")")
+    done = plain(first).split(" ")[0] in words("told_first")
+    done = done or (is_plainly_work(first) and not _AS_LIKED.search(first))
+    return first if few and foods_named(first) and not done else text
 
 
 def _ends_the_list(rows: Sequence[Row], head: int, at: int) -> bool:
@@ -318,7 +333,9 @@ def _short_one(rows: Sequence[Row], at: int, end: int) -> bool:
         below = rows[at + 1].text if at + 1 < len(rows) else ""
         known = names_a_food(bare) or is_ingredient(below) or names_a_food(below)
         short = short and rows[at - 1].gap and known
-    return (listed or short) and not is_sentence(row.text) and not is_only_makes(row.text)
+    return (
+        (listed or short) and not is_sentence(_thing_of(row.text)) and not is_only_makes(row.text)
+    )
 
 
 def _goes_on(rows: Sequence[Row], at: int, end: int) -> bool:

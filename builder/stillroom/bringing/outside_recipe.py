@@ -63,6 +63,14 @@ _COURTESY: Final = re.compile(
     r"(?:courtesy\s+of|with\s+thanks\s+to|thanks\s+to)\s+(?:our\s+)?(?:member\s+)?(?P<who>[A-ZÀ-Ý][^,.;:]{2,40})(?:[,;].{0,80}|\.?)",
     re.IGNORECASE,
 )
+# "3 tsp = 1 tbsp", "16 cups – 1 gallon": a table of measures, for any recipe
+_A_UNIT = (
+    r"(?:about\s+)?[\d½¼¾⅓⅔⅛][\d\s./,½¼¾⅓⅔⅛-]*(?:tsps?|tbsps?|teaspoons?|tablespoons?|cups?|fl\.?\s?oz|fluid\s+ounces?|oz|ounces?|pints?|pts?|quarts?|qts?"
+    r"|gallons?|gal|lbs?|pounds?|sticks?|k?g|grams?|mg|ml|cl|dl|l|lit(?:re|er)s?|EL|TL|tassen?)\.?"
+)
+_SAME_MEASURE: Final = re.compile(
+    rf"{_A_UNIT}(?:\s*(?:=|–|—|≈|equals?|is)\s*{_A_UNIT}){{1,3}}", re.I
+)
 _NAMES: Final = re.compile(r"(?:[A-ZÀ-Ý][\w'’.-]+\s?){2,4}")
 
 
@@ -75,7 +83,7 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
         who = _COURTESY.fullmatch(text) if row.shape != "item" else None
         if who and _NAMES.fullmatch(who["who"].strip()):
             found.append(replace(row, text=f"Submitted by {who['who'].strip()}"))
-        elif row.shape != "step" and _LEADS.fullmatch(text):
+        elif row.shape != "step" and (_LEADS.fullmatch(text) or _SAME_MEASURE.fullmatch(text)):
             gap = True  # what follows begins anew
             continue
         else:

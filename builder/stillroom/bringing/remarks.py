@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.sorting import is_passed, is_sentence
 from stillroom.bringing.tails import tail_of
@@ -91,6 +92,16 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     first = numbered[0] if len(numbered) >= _LEAST else len(rows)
     steps: list[Row] = []
     remarks: list[str] = []
+    tongues = tongues_of([row.text for row in rows]) or TONGUES
+    counted = sum(row.shape == "step" for row in rows) >= _LEAST
+    lead = [
+        at
+        for at, row in enumerate(rows[:first])
+        if counted and row.shape == "line" and _only_tells(row.text, tongues)
+    ]
+    if lead:
+        what = f'Above the first numbered step, kept as a note: "{rows[lead[0]].text[:_SHOWN]}"'
+        recipe.doubt("title", what, "If it is a step, write it into the method.")
     addresses: list[str] = []
     names: list[str] = []
     for at, row in enumerate(rows):
@@ -98,7 +109,7 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
             addresses.append(_with_scheme(row.text.split()[0].rstrip(",")))
         elif at > behind and _is_name(row) and not is_passed(row.text):
             names.append(row.text)
-        elif at > first and row.shape == "line" and _is_remark(row.text, recipe):
+        elif at in lead or (at > first and row.shape == "line" and _is_remark(row.text, recipe)):
             remarks.append(row.text)
         else:
             steps.append(row)
@@ -157,6 +168,11 @@ def _is_name(row: Row) -> bool:
         and plain(row.text).split(" ")[0] not in words("told_first")
         and find_staple(row.text) is None
     )
+
+
+def _only_tells(text: str, tongues: Sequence[str]) -> bool:
+    """Whether a sentence does nothing and says nothing of how long it keeps."""
+    return is_sentence(text) and not may_say_keeping(text) and not is_work(text, tongues)
 
 
 def _is_remark(text: str, recipe: Recipe) -> bool:

@@ -30,7 +30,13 @@ from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import foods_named, listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
-from stillroom.bringing.sorting import is_ingredient, is_title, number_of
+from stillroom.bringing.sorting import (
+    begins_with_amount,
+    is_ingredient,
+    is_sentence,
+    is_title,
+    number_of,
+)
 from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer
@@ -79,6 +85,11 @@ _HOW_IT_IS: Final = re.compile(
     r"(?:tied|wrapped|packed|cut|ground|[a-z]{3,}ed)\s+(?:in|into|up|with|to|and)\b"
 )
 _MOST_OF_A_REST: Final = 6
+_ENDS_IN_OF: Final = re.compile(
+    r"\b(?:juice|rind|zest|peel|saft|schale|abrieb|jus|zestes?|écorces?|succo|scorza|zumo|ralladura|piel|sap|schil|rasp|saft|skal)"
+    r"\s+(?:of|from|von|de|di|van|av|af|fra)$",
+    re.IGNORECASE,
+)
 _IN_BRACKETS: Final = re.compile(r"\([^()]+\)[.,]?")
 _OPEN_LINE: Final = re.compile(
     r"(?:,|\b(?:and|or|of|the|with|for|to|just|in|into|an?))$", re.IGNORECASE
@@ -135,7 +146,9 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
         above = found[-1] if found else None
         close = above is not None and row.shape == "line" and not row.gap and above.shape == "line"
         own = _food_in_brackets(row.text, above.text) if close and above is not None else ""
-        if own:  # "(icing sugar for dusting)", below a thing that it is no part of
+        if above and _ENDS_IN_OF.search(above.text) and _is_of(row, above):
+            found[-1] = replace(above, text=f"{above.text} {row.text}")
+        elif own:  # "(icing sugar for dusting)", below a thing that it is no part of
             found.append(replace(row, text=own))
         elif close and above is not None and _is_half(rows, place, above.text):
             sign = ", " if _HOW_IT_IS.match(row.text) else " "
@@ -143,6 +156,13 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return found
+
+
+def _is_of(row: Row, above: Row) -> bool:
+    """Whether a row is what the one above it is of: "Rind and juice of", and below it "1 lemon"."""
+    few = len(above.text.split()) <= _MOST_OF_A_REST and len(row.text.split()) <= _MOST_OF_A_REST
+    listed = row.shape == above.shape and row.shape in ("line", "item")
+    return few and listed and begins_with_amount(row.text) and not is_sentence(row.text)
 
 
 def _food_in_brackets(text: str, above: str) -> str:
