@@ -93,7 +93,8 @@ def with_further_told(rows: Sequence[Row]) -> list[Row]:
 def takes_further(recipe: Recipe, row: Row) -> bool:
     """Whether "Step two ingredients" heads a food amid the method: it is taken into the list."""
     label, colon, said = row.text.partition(":")
-    thing = bool(colon) and heads_further(Row(label)) and bool(foods_named(said))
+    listed = bool(colon) and not words("list_words").isdisjoint(plain(label).split())
+    thing = listed and heads_further(Row(label)) and bool(foods_named(said))
     if not thing or is_sentence(said) or is_plainly_work(said) or is_told(said):
         return False
     recipe.ingredients.append((label.strip(), said.strip()))
