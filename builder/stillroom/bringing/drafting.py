@@ -28,7 +28,7 @@ from stillroom.bringing.keeping import (
     vaguely_kept,
 )
 from stillroom.bringing.labelled_spans import may_say_it_keeps, waits_beside
-from stillroom.bringing.measured import measured_beside
+from stillroom.bringing.measured import asked_beside
 from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
@@ -97,6 +97,8 @@ def draft(
     end = made.add(_RULE)
     method = _add_body(made, recipe, origin)
     _ask_of_waits(made, recipe, method)
+    if beside := asked_beside(made.rows, recipe, settings, larder):
+        made.ask(*beside)
     _ask_whose(made, recipe, origin, method)
     _ask_the_book(made, slug, settings, larder)
     return _with_questions(made, end, title or "A recipe", slug)
@@ -166,9 +168,6 @@ def _add_facts(
             what = f'"{head.strip(" :")}": this may be added by whoever is given it.'
             made.ask(place, what, "If so, take it out of the list and say it in the method.")
     _ask_of_measures(made, recipe, settings, at["ingredients"])
-    if beside := measured_beside(recipe):
-        what = f"The method measures what the list does not have: {', '.join(beside)}."
-        made.ask(at["ingredients"], what, "Add it to the list, if it goes into what is made.")
     if writer := recipe.writer or origin.writer:
         at["author"] = made.add(fact("author", _cut(writer, _LONGEST_NAME)))
         if not recipe.writer and not origin.others:

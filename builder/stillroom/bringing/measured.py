@@ -1,19 +1,34 @@
-"""What a method measures though no list names it: "add to 2 litres of water", "10 g wine yeast".
+"""What a method measures or counts though no list names it: "2 litres of water", "1 egg yolk".
 
-Leaves out what is only named, unmeasured: the book's own check.
+Leaves out what is only named, with no amount: the book's own check and its label count that.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import Final
 
+from stillroom.bringing.checked import STAND_IN, read_anyhow
 from stillroom.bringing.found import Recipe
+from stillroom.core.amounts.quantities import Amount
+from stillroom.core.amounts.units import System
+from stillroom.core.larder.shelves import Larder
+from stillroom.core.larder.staple import Staple
+from stillroom.core.lines.ingredient import read_ingredient
+from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.named import all_named
+from stillroom.core.method.of_the_list import made_of_the_list
+from stillroom.core.method.reading import Listed
+from stillroom.core.recipe.model import Recipe as ReadRecipe
+from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.problems import Unreadable
 
-_MOST: Final = 4
+_LIST: Final = re.compile(r"(?:ingredients|materials):$")
+_MOST: Final = 8
 _MEASURED: Final = re.compile(
     r"(?<![\w.,/-])(?P<said>(?:\d+\s+)?[\d½¼¾⅓⅔⅛][\d.,/]*\s*"
     r"(?:k?g|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|pints?|quarts?|gallons?|tbsps?|tsps?"
@@ -24,10 +39,48 @@ _MEASURED: Final = re.compile(
 _BEHIND: Final = re.compile(
     r"\s+(?:in|into|from|with|to|and|or|over|per|for|at|on|und|et|e|y|en|dans|mit)\b"
 )
+_WORD: Final = re.compile(r"\S+")
+_JOINED: Final = re.compile(r"[,;:.]\s|^\W*(?:and|und|et|e|y|og|och|ed|i)\s")
+_NEAR: Final = 60
+"""Letters before a food in which its amount stands."""
+_LONGEST_AMOUNT: Final = 6
+"""Words before a food that may be its amount: "the juice of half a large"."""
+_FATS: Final = frozenset({"butter", "oil", "fat", "flour", "raw-flour"})
+_GREASES: Final = re.compile(
+    r"\b(?:greas(?:e|ed|ing)|(?:butter|oil|flour|dust|line)s? (?:an?|the|your|two|2)|ge?fettet\w*|\w*fetten"
+    r"|graiss\w+|beurr(?:er|ez)|huiler|engras\w+|untar|unta|ungere|ungete|imburr\w+|invet\w*|ingevet\w*"
+    r"|smörj\w*|smør\s(?:en|et|formen?)|smurt\w*|untar|unte)\b",
+    re.IGNORECASE,
+)
+# "a syrup", "a fine flour" are what it becomes; "an egg", "a bay leaf" are what goes in
+_COUNTED_WHOLE: Final = frozenset(
+    {"egg", "pasteurised-egg", "fruit", "citrus", "vegetable", "low-acid-vegetable", "herb"}
+    | {"fresh-herb", "spice", "fish", "meat", "citrus-peel"}
+)
 
 
-def measured_beside(recipe: Recipe) -> tuple[str, ...]:
-    """Return the measured foods of a method, as it says them, that the list names nowhere.
+def asked_beside(
+    rows: list[str], recipe: Recipe, settings: BookSettings, larder: Larder | None
+) -> tuple[int, str, str] | None:
+    """Return what is asked about such foods of a draft: at which of its rows, what, how to mend it.
+
+    Of a dry mix those of whoever bakes it are named too.
+    """
+    place = next((at for at, row in enumerate(rows) if _LIST.match(row)), 0)
+    eaten = [
+        STAND_IN["kind:"] if row.startswith("kind:") and row != "kind: craft" else row
+        for row in rows
+    ]
+    beside = measured_beside(recipe, read_anyhow(eaten, settings, larder))
+    what = f"The method measures what the list does not have: {', '.join(beside)}."
+    mend = "Add it to the list, if it goes into what is made."
+    return (place, what, mend) if beside else None
+
+
+def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str, ...]:
+    """Return the measured and counted foods of a method, as it says them, that no list names.
+
+    `read` is the recipe as the book reads it: without it only what has a unit is found.
 
     >>> recipe = Recipe(ingredients=[("", "3 lb honey")], steps=[("", "Add to 2 l of water.")])
     >>> measured_beside(recipe)
@@ -53,7 +106,68 @@ def measured_beside(recipe: Recipe) -> tuple[str, ...]:
                     if other and not food.tags & {"craft"}:
                         found.setdefault(food.name, f'"{said}"')
                     break
+    for food, said in _counted(read) if read else ():
+        if food.name not in listed and said.split()[-1].lower() not in words_listed:
+            found.setdefault(food.name, f'"{_whole(said, recipe)}"')
     return tuple(found.values())[:_MOST]
+
+
+def _whole(said: str, recipe: Recipe) -> str:
+    """Return words with the whole of the number that they begin with: "0,5 tsk", not "5 tsk"."""
+    pattern = re.compile(rf"(?<![\d.,/])[\d.,/]+{re.escape(said)}")
+    found = filter(None, (pattern.search(step) for _, step in recipe.steps))
+    return next((one[0] for one in found), said) if said[0].isdigit() else said
+
+
+def _counted(read: ReadRecipe) -> Iterator[tuple[Staple, str]]:
+    """Yield what the method alone brings in with a number or a portion, and how it says so."""
+    listed = Listed.of(read.ingredients)
+    for one in foods_in_method(read):
+        food = food_of(one.ingredient).food
+        if food is None or food.tags & {"craft", "water"}:
+            continue
+        begun = 0
+        for start, end, named in all_named(one.clause, read):
+            # of "an egg and 3 egg whites" both are told
+            wanted = named.name == food.name or "egg" in named.tags & food.tags
+            # the yolks of its eggs, the zest of its lemons
+            own = listed.tells_all_of(named) or made_of_the_list(named, listed)
+            greases = named.tags & _FATS and _GREASES.search(one.clause)
+            if wanted and not (own or greases):
+                said = _with_its_amount(one.clause, begun, (start, end), read)
+                yield from [(named, said)] if said else []
+            if "craft" not in named.tags:
+                begun = end
+
+
+def _with_its_amount(clause: str, begun: int, at: tuple[int, int], read: ReadRecipe) -> str:
+    """Return a food of a clause with the amount before it, as a line of a list says it; or "".
+
+    Words before `begun` are another food's.
+    """
+    near = max(begun, at[0] - _NEAR)
+    before = _JOINED.split(clause[near : at[0]])[-1]
+    words = list(_WORD.finditer(before))[-_LONGEST_AMOUNT:]
+    for word in words:
+        said = before[word.start() :] + clause[slice(*at)]
+        amount, food = _amount_of(said, read)
+        if food is None or amount is None:
+            continue
+        one = amount.low == 1 and not amount.unit and not amount.noun
+        if food.tags & _COUNTED_WHOLE or not one or said[0].isdigit():
+            return said
+    return ""
+
+
+def _amount_of(said: str, read: ReadRecipe) -> tuple[Amount | None, Staple | None]:
+    """Return the amount and the food of words read as a line, None for what does not stand there."""
+    units: System = read.units or "metric"
+    try:
+        line = find_foods(read_ingredient(said, units, read.larder.language), read.larder)
+    except Unreadable:
+        return None, None
+    amount = line.amount if isinstance(line.amount, Amount) else None
+    return amount, food_of(line).food
 
 
 def _item(row: str) -> str:

@@ -246,6 +246,26 @@ bake fr | Ajouter les noix dans la pâte et les mélanger. | walnut
 bake en | Melt a nut of butter and stir it in. | butter
 bake en | Stir until nut-brown. |
 """
+# a brine, a lye or a must is judged by what floats in it (old household books: "to bear an egg")
+_FLOATED = """
+preserve en | Boil salt and water strong enough to bear an egg. |
+preserve en | Make a brine that will float a fresh egg, and pour it over. |
+preserve en | Add salt until an egg will float in the brine. |
+preserve en | Stir until a raw potato floats. |
+preserve en | A fresh egg dropped in it should swim. |
+preserve en | Float an egg in it, then beat 2 eggs with the butter. | egg; butter
+preserve en | Drop an egg into the syrup and beat well. | egg
+preserve de | So viel Salz zugeben, bis ein rohes Ei darin schwimmt. |
+preserve de | Ein Ei unterrühren, bis der Teig glatt ist. | egg
+preserve fr | Saler l'eau jusqu'à ce qu'un œuf flotte. |
+preserve fr | Ajouter un œuf et mélanger. | egg
+preserve es | Añadir sal hasta que flote un huevo. |
+preserve it | Aggiungere sale finché un uovo galleggia. |
+preserve nl | Voeg zout toe tot een ei blijft drijven. |
+preserve sv | Tillsätt salt tills ett ägg flyter. |
+preserve sv | Tillsätt ett ägg och rör. | egg
+preserve en | Serve with bread or a spoonful of cream. |
+"""
 _MAKES = {
     "infused sugar": "2 jars of 200 ml",
     "infused salt": "2 jars of 200 ml",
@@ -285,7 +305,7 @@ def _rows(table: str) -> list[object]:
 
 @pytest.mark.parametrize(
     ("kind", "language", "method", "expected"),
-    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN) for row in _rows(table)],
+    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN, _FLOATED) for row in _rows(table)],
 )
 def test_only_what_is_put_in_is_found(
     kind: str, language: str, method: str, expected: list[str]

@@ -41,14 +41,16 @@ def _pattern(name: str) -> re.Pattern[str]:
 
 
 def without_things(sentence: str) -> str:
-    """Return a sentence without the vessels, ovens and verbs that are called after a food.
+    """Return a sentence without vessels, ovens and verbs called after a food, and eggs that float.
 
     >>> without_things("Bei 180 Grad Ober-/Unterhitze backen, in Honiggläser füllen.")
     'Bei 180 Grad   backen, in   füllen.'
     >>> without_things("In a bowl, cream together the butter and sugar.")
     'In a bowl,   the butter and sugar.'
+    >>> without_things("Make a brine strong enough to float an egg.")
+    'Make a brine strong enough to  .'
     """
-    done = _pattern("verbs").sub(" ", sentence)
+    done = _pattern("floated").sub(" ", _pattern("verbs").sub(" ", sentence))
     return _pattern("vessels").sub(" ", _pattern("ovens").sub(" ", done))
 
 
