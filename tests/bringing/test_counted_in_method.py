@@ -1,7 +1,7 @@
 """What a method counts and no list has is asked about: an egg, the juice of a lemon, a handful.
 
 Two-sided. The sentences of the first table are cut from methods of open recipe collections
-(Cook-Eat, family and Dutch, Danish, Italian and Portuguese ones) and of letters; the lists are made.
+(family books of ten languages) and of letters; the lists are made.
 """
 
 from __future__ import annotations
@@ -63,12 +63,12 @@ OF_THE_LIST = [
     ("en", ["200 ml lemon juice"], "Squeeze in the juice of 1 lemon."),
     ("en", ["2 lb flour"], "Grease a tin with a knob of butter. Bake 1 hour. Fill 2 jars, 1 pan."),
     ("en", ["500 g plums"], "Pour into 3 honey jars with a spoon. Cook 1 hour to a thick syrup."),
-    ("en", ["500 g plums"], "Roll into balls the size of a walnut. Use an apple corer, an egg cup."),
+    ("en", ["500 g plums"], "Roll into balls the size of a walnut. Use an apple corer."),
     ("en", ["500 g plums"], "Stand a sugar thermometer in it. Shape 20 almond-sized pieces."),
     ("en", ["200 g salt"], "Make a brine strong enough to float an egg. A fresh egg should float."),
     ("en", ["1 kg beetroot"], "Serve with a boiled egg, a slice of bread or a spoonful of cream."),
     ("en", ["1 kg onions"], "Peel 1 onion at a time. If too thick, add a splash of water."),
-    ("en", ["1 vanilla pod", "500 ml vodka"], "Split 1 vanilla bean. Top up with a splash of vodka."),
+    ("en", ["1 vanilla pod", "500 ml vodka"], "Split 1 vanilla bean. Add a splash of vodka."),
     ("de", ["3 Eier"], "2 Eigelb schlagen. Ein Ei nach dem anderen zugeben."),
     ("de", ["2 Zitronen"], "Den Saft einer Zitrone und die Schale einer Zitrone zugeben."),
     ("de", ["1 kg Pflaumen"], "In 6 Gläser füllen. Eine Stunde in einem Topf mit 1 Löffel rühren."),

@@ -47,9 +47,10 @@ _LONGEST_AMOUNT: Final = 6
 """Words before a food that may be its amount: "the juice of half a large"."""
 _FATS: Final = frozenset({"butter", "oil", "fat", "flour", "raw-flour"})
 _GREASES: Final = re.compile(
-    r"\b(?:greas(?:e|ed|ing)|(?:butter|oil|flour|dust|line)s? (?:an?|the|your|two|2)|ge?fettet\w*|\w*fetten"
-    r"|graiss\w+|beurr(?:er|ez)|huiler|engras\w+|untar|unta|ungere|ungete|imburr\w+|invet\w*|ingevet\w*"
-    r"|smörj\w*|smør\s(?:en|et|formen?)|smurt\w*|untar|unte)\b",
+    r"\b(?:greas(?:e|ed|ing)|(?:butter|oil|flour|dust|line)s? (?:an?|the|your|two|2)"
+    r"|(?:ein|aus)?ge?fettet\w*|(?:ein|aus)?fetten|graiss\w+|beurr(?:er|ez)|huiler|engras\w+"
+    r"|unta[r]?|unte|ungere|ungete|imburr\w+|in(?:ge)?vet\w*"
+    r"|smörj\w*|smør\s(?:en|et|formen?)|smurt\w*)\b",
     re.IGNORECASE,
 )
 # "a syrup", "a fine flour" are what it becomes; "an egg", "a bay leaf" are what goes in
@@ -160,7 +161,7 @@ def _with_its_amount(clause: str, begun: int, at: tuple[int, int], read: ReadRec
 
 
 def _amount_of(said: str, read: ReadRecipe) -> tuple[Amount | None, Staple | None]:
-    """Return the amount and the food of words read as a line, None for what does not stand there."""
+    """Return the amount and the food of words read as a line, None for what it has not."""
     units: System = read.units or "metric"
     try:
         line = find_foods(read_ingredient(said, units, read.larder.language), read.larder)

@@ -305,7 +305,11 @@ def _rows(table: str) -> list[object]:
 
 @pytest.mark.parametrize(
     ("kind", "language", "method", "expected"),
-    [row for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN, _FLOATED) for row in _rows(table)],
+    [
+        row
+        for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN, _FLOATED)
+        for row in _rows(table)
+    ],
 )
 def test_only_what_is_put_in_is_found(
     kind: str, language: str, method: str, expected: list[str]
