@@ -157,6 +157,9 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
     told = without_names(joined(rows))
     told.tell(recipe)
     for row in told.steps:
+        if is_only_makes(row.text) and makes_of(row.text) and not _says_more(recipe, row.text):
+            take_makes(recipe, row.text)
+            continue
         if not is_passed(row.text) or labelled_span(row.text):
             kept.append(row.text)
             recipe.say_makes(makes_of(row.text) or yield_told(row.text))
@@ -164,6 +167,11 @@ def _read_notes(recipe: Recipe, name: str, rows: Sequence[Row]) -> None:
             recipe.address = recipe.address or found[0].rstrip(".,)>")
     if kept:
         recipe.notes.append((name, kept))
+
+
+def _says_more(recipe: Recipe, text: str) -> bool:
+    """Whether a line says another quantity than the one that was told above it."""
+    return bool(recipe.makes) and makes_of(text) != recipe.makes
 
 
 def notes_above(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:

@@ -44,6 +44,7 @@ from stillroom.bringing.titles_made import with_makes_apart
 from stillroom.bringing.titles_stopped import with_title_unstopped
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
+from stillroom.bringing.yield_lines import with_yields_told
 from stillroom.bringing.yields import LABEL_ALONE
 
 _DOTS: Final = re.compile(r"\s*[•·‣▪●○◦❤♥★☆✿❀♦♡✦]\ufe0f?\s+")
@@ -106,7 +107,7 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    marked = with_marks_taken(without_furniture(_without_page_marks(rows)))
+    marked = with_yields_told(with_marks_taken(without_furniture(_without_page_marks(rows))))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))

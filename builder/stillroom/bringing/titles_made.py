@@ -14,6 +14,7 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_title
 from stillroom.bringing.yield_labels import labelled_yield
+from stillroom.bringing.yield_lines import yield_of_line
 
 _SO_MANY: Final = re.compile(
     r"(?P<title>[^\W\d][^.!?:;,\d]{2,60}?)(?:\s*,\s*|\s+[-–—]\s+|\s+)"
@@ -38,7 +39,8 @@ def with_makes_apart(rows: Sequence[Row]) -> list[Row]:
             is_ingredient(one.text) and begins_with_amount(one.text) for one in below
         )
         above = rows[place - 1].text if place and not row.gap else ""
-        named = said and _names(said["title"]) and not labelled_yield(row.text)
+        yields = labelled_yield(row.text) or yield_of_line(row.text)  # "Det blir ca 4 glass"
+        named = said and _names(said["title"]) and not yields
         if said and named and heads and not is_ingredient(above):
             found.append(replace(row, text=said["title"], shape="heading", level=row.level or 1))
             found.append(Row(f"Makes {said['makes']}", "line"))

@@ -58,7 +58,7 @@ def whose_measures(recipe: Recipe) -> Measures | None:
     if not measures:
         return None
     beside = (row for _, rows in recipe.notes for row in rows)
-    text = " ".join([listed, *(row for _, row in recipe.steps), *beside])
+    text = " ".join([listed, recipe.makes, *(row for _, row in recipe.steps), *beside])
     sign = _AMERICAN.search(text)
     if sign and not _BRITISH.search(text):
         what = f'"{measures[0].strip()}" is read as American, since it says "{sign[0].strip()}".'
