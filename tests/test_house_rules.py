@@ -263,6 +263,37 @@ def run_check(*arguments: str) -> str:
     return "" if done.returncode == 0 else done.stdout + done.stderr
 
 
+def test_no_word_of_a_data_file_is_read_as_something_else() -> None:
+    """YAML reads a bare "no" or "on" as true or false, and `{of: a, b}` has a key of nothing.
+
+    Facts may be true or false ("edible: true"); words in lists and names never are.
+    """
+    wrong = []
+    for path in sorted([*PACKAGE.rglob("*.yml"), *PACKAGE.rglob("*.yaml")]):
+        open_ = [yaml.safe_load(path.read_text(encoding="utf-8"))]
+        while open_:
+            held = open_.pop()
+            if isinstance(held, dict):
+                wrong += [
+                    (path.name, name) for name in held if not isinstance(name, str | int | float)
+                ]
+                wrong += [(path.name, name) for name in held if isinstance(name, bool)]
+                wrong += [(path.name, name) for name, said in held.items() if said is None]
+                open_ += held.values()
+            elif isinstance(held, list):
+                words = [one for one in held if isinstance(one, str)]
+                spoken = any(re.search(r"[^\W\d]", word) for word in words)
+                wrong += [
+                    (path.name, one)
+                    for one in held
+                    if isinstance(one, bool)
+                    or one is None
+                    or (spoken and not isinstance(one, str | dict | list))
+                ]
+                open_ += held
+    assert wrong == []
+
+
 def test_code_is_in_shape() -> None:
     assert run_check("ruff", "check", "builder", "tests") == ""
     assert run_check("ruff", "format", "--check", "builder", "tests") == ""

@@ -38,7 +38,7 @@ from stillroom.core.larder.phrases import (
     split_joined,
     split_of,
     split_tail,
-    with_dutch_joints,
+    with_own_joints,
 )
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
@@ -115,9 +115,8 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
     phrase = cut_phrase(text)
     if not phrase.head:
         return FoodReading(text, leftover=(text,) if text else (), larder=shelf)
-    if shelf.language[:2] == "nl":
-        phrase = with_dutch_joints(phrase)
-    phrase = as_sorts(as_one_list(phrase, shelf), shelf)
+    phrase = as_one_list(with_own_joints(phrase, shelf.language[:2]), shelf)
+    phrase = as_sorts(phrase, shelf)
     head, notes, reading = _read_first(phrase.head, phrase.notes, shelf)
     if numbered := named_with_its_number(text, shelf):
         reading = replace(reading, food=numbered, foods=(numbered,), hinted=(), leftover=())

@@ -35,13 +35,16 @@ def phrase_words(name: str) -> frozenset[str]:
     return frozenset(read_larder_data("phrases.yml")[name])
 
 
-_DUTCH = {"of": "or", "en": "and"}
+def with_own_joints(phrase: Phrase, language: str) -> Phrase:
+    """Read small words as a book's own language has them.
 
-
-def with_dutch_joints(phrase: Phrase) -> Phrase:
-    """Read "of" and "en" as a Dutch book has them: "mosterd of azijn" are two."""
+    Dutch "mosterd of azijn" are two, and Portuguese "no rum" is in it, where English denies it.
+    """
+    joints: dict[str, str] = read_larder_data("phrases.yml")["own_joints"].get(language, {})
+    if not joints:
+        return phrase
     head, *notes = (
-        tuple(word._replace(form=_DUTCH.get(word.form, word.form)) for word in piece)
+        tuple(word._replace(form=joints.get(word.form, word.form)) for word in piece)
         for piece in (phrase.head, *phrase.notes)
     )
     return Phrase(head, tuple(notes))
