@@ -320,7 +320,6 @@ UNKNOWN = {
         "esencia de ron",
     ),
     "it": (
-        "noci",
         "noce",
         "lievito",
         "farina di luna",
@@ -365,7 +364,7 @@ UNKNOWN = {
 # words too open to be given to one food, though English itself may know one of them
 ABSENT = {
     "es": ("manteca", "nueces", "nuez", "anís", "sémola", "levadura", "aguardiente", "laurel"),
-    "it": ("noci", "noce", "lievito", "anice", "oca", "citronella", "panna vegetale"),
+    "it": ("noce", "lievito", "anice", "oca", "citronella", "panna vegetale"),
     "nl": ("noten", "gist", "stroop", "room", "paprika", "sukade", "lupine"),
 }
 

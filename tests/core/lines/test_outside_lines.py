@@ -35,7 +35,7 @@ dried organic elderberries, 100 g | en_GB | 100 g | dried elderberry
 1 tin condensed milk, unsweetened | en_GB | 1 tin | evaporated milk
 400 g condensed milk, unsweetened, chilled | en_GB | 400 g | evaporated milk
 1 tin condensed milk, chilled | en_GB | 1 tin | tinned condensed milk
-1 boite de tomates pelees | fr_FR | 1 boîte | tomato
+1 boite de tomates pelees | fr_FR | 1 boîte | canned tomato
 2 pincees de sel | fr_FR | 2 pincée | salt
 1 cuillere a soupe de sucre | fr_FR | 1 tbsp | granulated sugar
 2 cuilleres a cafe de cannelle | fr_FR | 2 tsp | ground cinnamon

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Final
 
+from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import harmless_run
 from stillroom.core.larder.matching import hint, match_name
@@ -19,7 +20,14 @@ from stillroom.core.larder.phrases import (
 )
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
-from stillroom.core.larder.two_foods import brings_allergens, named_apart, own_words
+from stillroom.core.larder.two_foods import (
+    avoided_in,
+    brings_more,
+    named_apart,
+    own_words,
+    turned_round,
+)
+from stillroom.core.larder.words import normal_form
 from stillroom.core.words.patterns import late_regex
 
 _SHORT = 3
@@ -52,7 +60,8 @@ class Effect:
 def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
     """Read one note of a phrase whose head is `head`, read as `food`.
 
-    What it names with an allergen that nothing else in the phrase has is a food beside it.
+    What it names with an allergen, alcohol or an animal that nothing else in the phrase has is a
+    food beside it.
     """
     effect = _effect_of(head, note, food, larder)
     if food is None or effect.leftover or (effect.others and joins_more(note)):
@@ -62,7 +71,7 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     own = own_words(note)
     others = (match_name(words, larder).food for words in effect.others)
     beside = (effect.food or food, *(one for one in others if one))
-    if brings_allergens(own, beside, larder):
+    if brings_more(own, beside, larder) and not turned_round(head, own, food, effect.food, larder):
         return replace(effect, others=(*effect.others, own))
     return effect
 
@@ -83,6 +92,11 @@ def _effect_of(head: Words, note: Words, food: Staple | None, larder: Larder) ->
     if food and tells_a_part(note):
         return Effect(food=food_of_part(note, food, larder))
     note = _before_the_other(note)
+    if food and len(note) == 2 and note[0].form in phrase_words("taken_out"):
+        if (name := _free_of(note[1].form)) and not _is_it(food, name):
+            return Effect(food=_freed(name, food, larder))
+        if name:
+            return Effect()  # butter has milk, whatever is said of it
     if note[0].form in ("no", "without") and len(note) > 1:  # "peanut butter (no xylitol)"
         return Effect()
     if phrase_words("packet_says").intersection(forms(note)):
@@ -119,6 +133,23 @@ def _effect_of(head: Words, note: Words, food: Staple | None, larder: Larder) ->
     if len(core) - bool(alone) <= _SHORT and note[0].form not in phrase_words("prose"):
         return _qualified(head, core, food, larder)
     return _changed(head, core, food, larder)
+
+
+def _free_of(word: str) -> str:
+    """Return how English says that a food is without it: "gluten" makes it gluten-free."""
+    table: dict[str, list[str]] = read_larder_data("phrases.yml")["free_from"]
+    return next((name for name, words in table.items() if word in words), "")
+
+
+def _is_it(food: Staple, name: str) -> bool:
+    """Whether a food is itself of what a note takes out: butter of milk, an egg of egg."""
+    return bool(food.tags & ({"dairy", "butter"} if name.startswith("dairy") else {"egg", "eggs"}))
+
+
+def _freed(name: str, food: Staple, larder: Larder) -> Staple | None:
+    """Return the food without what a note takes out of it, where one is known."""
+    names = (f"{name} {one}" for one in (food.name, food.kind_of) if one)
+    return next(filter(None, (larder.named(normal_form(one)) for one in names)), None)
 
 
 def _before_the_other(note: Words) -> Words:
@@ -173,9 +204,9 @@ def _sorts_named(
 
 
 def _brings_more(sort: Staple, food: Staple) -> bool:
-    """Whether a sort holds, or may hold, an allergen that its food is not said to."""
+    """Whether a sort holds, or may hold, what its food is not said to."""
     held = {*food.allergens, *food.may_contain}
-    return not (set(sort.allergens) <= set(food.allergens) and set(sort.may_contain) <= held)
+    return not (avoided_in(sort) <= avoided_in(food) and set(sort.may_contain) <= held)
 
 
 def _is_named_apart(words: Words, food: Staple, larder: Larder) -> bool:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from stillroom.core.larder.data import read_larder_data
-from stillroom.core.larder.words import Word, words_of
+from stillroom.core.larder.words import Word, normal_form, words_of
 from stillroom.core.words.patterns import late_regex
 
 Words = tuple[Word, ...]
@@ -31,8 +31,9 @@ class Phrase:
 
 @cache
 def phrase_words(name: str) -> frozenset[str]:
-    """Return one list of phrases.yml."""
-    return frozenset(read_larder_data("phrases.yml")[name])
+    """Return one list of phrases.yml, each word as a phrase has it: "dans" is "dan"."""
+    written: list[str] = read_larder_data("phrases.yml")[name]
+    return frozenset(filter(None, map(normal_form, written)))
 
 
 def with_own_joints(phrase: Phrase, language: str) -> Phrase:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from stillroom.core.larder.matching import COLOURS, hint, match_name
 from stillroom.core.larder.phrases import Words, forms, phrase_words
 from stillroom.core.larder.shelves import Larder
-from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.staple import NOT_ANIMAL, Staple
 
 _BEFORE_WHAT_FOR = ("ends", "tails", "purposes", "what_for")
 
@@ -54,7 +54,21 @@ def named_apart(
     turned = larder.named(" ".join(forms((*own, *head)))) == made
     holds_it = set(named.allergens) <= set(made.allergens)  # "butter, cream" is no buttercream
     one_word = len(own) == 1 and larder.language[:2] == "en"
+    one_word = one_word and own[0].form not in phrase_words("never_turn")
     return lost and not (turned and holds_it and one_word)
+
+
+def turned_round(
+    head: Words, own: Words, food: Staple, made: Staple | None, larder: Larder
+) -> bool:
+    """Whether a note only turns a name round: "apples, crab" hold no crab, "yeast, wine" no wine.
+
+    What it makes is a sort of the same food, and its words are bare.
+    """
+    if made is None or _is_plural(own) or not made.tags & food.tags:
+        return False
+    turned = match_name((*own, *head), larder)
+    return turned.food == made and turned.start == 0
 
 
 def _names_none(words: Words) -> bool:
@@ -67,11 +81,18 @@ def _is_plural(words: Words) -> bool:
     return words[-1].end - words[-1].start > len(words[-1].form)
 
 
-def brings_allergens(words: Words, beside: Sequence[Staple], larder: Larder) -> bool:
-    """Whether words name a food with an allergen that no food beside them has."""
+def brings_more(words: Words, beside: Sequence[Staple], larder: Larder) -> bool:
+    """Whether words name a food with an allergen, alcohol or an animal that none beside has."""
     if not words or _names_none(words):
         return False
     named = match_name(words, larder).food
     foods = (named,) if named else tuple(food for one in hint(words, larder) for food in one)
-    held = {name for food in beside for name in (*food.allergens, *food.may_contain)}
-    return any(not set(food.allergens) <= held for food in foods)
+    held = {name for food in beside for name in (*avoided_in(food), *food.may_contain)}
+    juice = phrase_words("turns_elsewhere")  # French "le jus" is no gravy
+    return any(not avoided_in(food) <= held for food in foods if food.name not in juice)
+
+
+def avoided_in(food: Staple) -> set[str]:
+    """Return what somebody may not have of a food: its allergens, its alcohol, its animals."""
+    alcohol = {"alcohol"} & food.tags
+    return {*food.allergens, *alcohol, *(set(food.animal) - NOT_ANIMAL)}

@@ -40,6 +40,9 @@ def by_its_amount(reading: FoodReading, ingredient: Ingredient) -> FoodReading:
     foods = _meant(row, told, known=reading.food is not None)
     if not foods:
         return reading
+    if reading.food is not None:  # what stands beside it stays: "poires, pochées au vin rouge"
+        beside = tuple(one for one in reading.foods if one not in (reading.food, *foods))
+        return replace(reading, food=foods[0], foods=(*foods, *beside))
     return replace(reading, food=foods[0], foods=foods, hinted=(), doubted=(), leftover=())
 
 

@@ -17,6 +17,7 @@ from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
+from stillroom.core.larder.tinned import tinned_of
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.drink_or_food import by_its_amount
 from stillroom.core.lines.sizes import comma_parts
@@ -107,6 +108,8 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
         tinned = read_food(f"tin of {item}", larder)
         if tinned.known:
             return tinned
+    if normal_form(noun) in phrase_words("tins_elsewhere") and (tinned := _in_a_tin(item, larder)):
+        return tinned
     if noun and noun not in nouns_before():  # "a nut of butter" is no nut butter
         forms = counted_nouns().get(noun, (noun,))  # "chicchi di caffè" of "10 chicchi"
         joined = [
@@ -117,6 +120,14 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
     return by_its_amount(_of_its_leaf(read_food(item, larder), noun, larder), ingredient)
+
+
+def _in_a_tin(item: str, larder: Larder) -> FoodReading | None:
+    """Read what is counted in tins as a tin of it in any language: "1 boîte de tomates"."""
+    reading = read_food(item, larder)
+    food = reading.food if len(reading.foods) == 1 and reading.known else None
+    tin = tinned_of(food, larder) if food else None
+    return replace(reading, food=tin, foods=(tin,)) if tin and tin != food else None
 
 
 def _of_its_leaf(reading: FoodReading, noun: str, larder: Larder) -> FoodReading:
