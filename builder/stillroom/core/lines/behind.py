@@ -128,6 +128,8 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
         dashed = food.count(",") == 1 and (not parted or sep["sep"].strip().startswith("--"))
         last = listed or dashed
         named = food.replace(",", "") if last else food
+        if _HALF_A_NUMBER.search(food) and _HUNDREDS.match(text, sep.end()):
+            continue  # "sugar 1 500 g" is no 500 g of "sugar 1"
         if not _may_be_food(named, parted) or _PER.search(text[sep.end() :]):
             continue
         measured = read_measured(text, sep.end(), system, marks)
@@ -146,6 +148,8 @@ def read_amount_behind(text: str, start: int, system: System, marks: Marks) -> L
     return None
 
 
+_HALF_A_NUMBER = late_regex(r"(?<![\w.,/])[1-9]$")
+_HUNDREDS = late_regex(r"\d{3}(?!\d)")
 _MEASURED_TO = late_regex(
     r",?\s+(?:measured|filled|poured)\s+(?:up\s+)?to\s+(?:the\s+)?(?=[0-9½⅓⅔¼¾⅛])", re.IGNORECASE
 )

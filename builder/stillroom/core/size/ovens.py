@@ -34,7 +34,12 @@ _FAN = (
     r"|hete ?lucht|varmluft))\b"
 )
 _FAN_BEFORE = late_regex(rf"(?:\bfan|{_FAN})\W{{0,3}}(?:bei |à |a |op )?$", re.IGNORECASE)
-_NUMBER = r"(?:[1-9][.,]\d{3}(?!\d)|\d{1,9}(?:[.,]\d)?)"
+# a kiln's thousand: "1,180", "1'180", "1 180"; behind a gas mark or a step the one is no thousand
+_THOUSAND = (
+    r"(?:[1-9][.,'’\u00a0\u2009\u202f]\d{3}"
+    r"|(?i:(?<!mark )(?<!mk )(?<!gas )(?<!step )(?<!stufe )(?<!schritt )(?<!no ))1 [0-4]\d\d)(?!\d)"
+)
+_NUMBER = rf"(?:{_THOUSAND}|\d{{1,9}}(?:[.,]\d)?)"
 _HEAT = late_regex(
     rf"(?<![\w.])(?<!\d,)(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
@@ -160,7 +165,7 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
 
 def _as_number(text: str) -> Fraction:
     """Return what is written: "1,180" of a kiln has a thousand, "37,5" of a dairy a part."""
-    whole, _, part = text.replace(",", ".").partition(".")
+    whole, _, part = re.sub(r"[^\d]", ".", text).partition(".")
     return Fraction(whole + part if len(part) == len("180") else f"{whole}.{part or 0}")
 
 
