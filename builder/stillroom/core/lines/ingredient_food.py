@@ -19,6 +19,7 @@ from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.tinned import tinned_of
 from stillroom.core.larder.words import normal_form
+from stillroom.core.lines.done_to import names_before_what_is_done
 from stillroom.core.lines.drink_or_food import by_its_amount
 from stillroom.core.lines.sizes import comma_parts
 from stillroom.core.words.patterns import late_regex
@@ -49,12 +50,33 @@ def find_foods(ingredient: Ingredient, larder: Larder, system: str = "metric") -
 
     `system` is that of the recipe's measures: an egg's size is its country's.
     """
+    ingredient, reading = _apart_from_what_is_done(ingredient, larder)
     words = (counted_noun(ingredient), ingredient.item, ingredient.note)
     return replace(
         ingredient,
-        found=egg_of_size(read_ingredient_food(ingredient, larder), words, system),
+        found=egg_of_size(reading, words, system),
         found_parts=tuple(read_part(part, larder) for part in ingredient.parts),
     )
+
+
+def _apart_from_what_is_done(
+    ingredient: Ingredient, larder: Larder
+) -> tuple[Ingredient, FoodReading]:
+    """Move what is done to a food from behind its name to the note: "2 onions diced".
+
+    The food is the same without it, or the words stay: "tomatoes dried" are another.
+    """
+    reading = read_ingredient_food(ingredient, larder)
+    if ingredient.staple or not reading.known:
+        return ingredient, reading
+    for name, done in names_before_what_is_done(ingredient.item, larder.language[:2]):
+        note = f"{done}, {ingredient.note}" if ingredient.note else done
+        bare = replace(ingredient, item=name)
+        both = replace(bare, note=note)
+        read = [read_ingredient_food(one, larder) for one in (bare, both)]
+        if all(one.known and one.foods == reading.foods for one in read):
+            return both, read[1]
+    return ingredient, reading
 
 
 def as_eaten(ingredient: Ingredient) -> Ingredient:
