@@ -54,7 +54,31 @@ _CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof
 @cache
 def _of_other_things() -> re.Pattern[str]:
     """Return the pattern of foods whose percentage is of fat, cocoa, acid or the like."""
-    return re.compile(rf"\b(?:{either(line_words()['percent_of'])})", re.IGNORECASE)
+    words = line_words()
+    named = either([*words["vinegars_elsewhere"], *words["percent_of"]])
+    return re.compile(rf"\b(?:{named})", re.IGNORECASE)
+
+
+@cache
+def _sour() -> re.Pattern[str]:
+    """Return the pattern of a vinegar with its acid in a language other than English."""
+    named = either(line_words()["vinegars_elsewhere"])
+    percent = r"\d{1,2}(?:[.,]\d)?\s*(?:%|°)"
+    return re.compile(
+        rf"(?:(?P<before>{percent})\s+)?(?P<name>(?:[^\W\d]+\s){{0,2}}?(?:{named})(?:\s[^\W\d]+){{0,3}}?)"
+        rf"(?:\s+(?:à\s+|a\s+|al\s+)?(?P<behind>{percent}))?",
+        re.IGNORECASE,
+    )
+
+
+def _acid_apart(reading: LineReading) -> LineReading:
+    """Put the acid of a vinegar into the note: "Essig 5 %", "12 % ättika"."""
+    sour = _sour().fullmatch(reading.item)
+    said = sour and (sour["before"] or sour["behind"])
+    if sour is None or not said:
+        return reading
+    note = ", ".join(filter(None, (said, reading.note)))
+    return replace(reading, item=sour["name"], note=note)
 
 
 @cache
@@ -70,6 +94,7 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
     older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
     Degrees are % vol where a line or its book is in a `language` that has no proof, and asked else.
     """
+    reading = _acid_apart(reading)
     whole = f"{reading.item}, {reading.note}"
     two = _TWO_STRENGTHS.search(whole)
     if two and spirit_words().search(reading.item):
