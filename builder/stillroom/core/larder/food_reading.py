@@ -23,6 +23,7 @@ from stillroom.core.larder.lists import (
     named_with_its_number,
     shared_words,
     split_plurals,
+    that_name_foods,
     with_other_colours,
     with_shared,
 )
@@ -246,7 +247,7 @@ def _read_joined(pieces: list[Words], words: Words, larder: Larder) -> FoodReadi
 
     "cake or plain flour" is no cake; but "milk or dark chocolate" may be milk, and both count.
     """
-    pieces = with_other_colours(split_plurals(pieces, larder), larder)
+    pieces = with_other_colours(split_plurals(that_name_foods(pieces, larder), larder), larder)
     readings = [
         _sharing(_read_head(piece, larder), pieces[place:], larder)
         for place, piece in enumerate(pieces)

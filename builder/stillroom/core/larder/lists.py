@@ -25,6 +25,7 @@ from stillroom.core.larder.phrases import (
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import Word, normal_form
+from stillroom.core.words.patterns import late_regex
 
 # foods of one family are dried, tinned or smoked alike: "dried figs or honey" shares nothing
 _FAMILIES = frozenset(
@@ -181,6 +182,20 @@ def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:
     first = match_name(head, larder).food, match_name(head[-1:], larder).food
     sorts = (match_name((*piece, *words), larder).food for words in (head, head[-1:]))
     return all(sort is None or sort in first for sort in sorts)
+
+
+_DONE = late_regex(r"(?!\w*seed)\w{2,}(?:[aiu][dt][oaie]|ed)")
+
+
+def that_name_foods(pieces: list[Words], larder: Larder) -> list[Words]:
+    """Leave out what says once more how the first food is: "cebolas descascadas e picadas"."""
+    more = (
+        piece
+        for piece in pieces[1:]
+        if not (all_harmless(forms(piece)) and all(_DONE.fullmatch(one.form) for one in piece))
+        or match_name(piece, larder).food
+    )
+    return [pieces[0], *more]
 
 
 def split_plurals(pieces: list[Words], larder: Larder) -> list[Words]:

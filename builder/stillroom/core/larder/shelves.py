@@ -145,6 +145,9 @@ class Larder:
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
         if not known and language == "de":  # typed without dots: "Kuemmel", "Nuesse"
             known = first.get(_UNDOTTED.sub(r"\1", form))
+        if not known and language == "nl" and form.endswith("je"):  # "sjalotje", "wortelt je"
+            small = (form.removesuffix(end) for end in ("etje", "tje", "pje", "je"))
+            known = next((first[one] for one in small if first.get(one)), None)
         return staple_named(known) if known else None
 
     def names(self) -> Iterable[str]:

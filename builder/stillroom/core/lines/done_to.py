@@ -36,7 +36,7 @@ def names_before_what_is_done(item: str, language: str) -> Iterator[tuple[str, s
         return
     for place in range(start, len(words)):
         said = words[place:]
-        joined = said[0] in phrase_words("joins")
+        joined = {said[0], words[place - 1]} & phrase_words("joins")
         if not joined and (done.fullmatch(said[-1]) or done.fullmatch(said[0])):
             yield " ".join(words[:place]), " ".join(said)
 

@@ -139,6 +139,9 @@ _INCH_THICK = late_regex(
 )
 
 
+_FOR_EXAMPLE = late_regex(r"\.?\s?ex\b")
+
+
 def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
     """Read a unit word that begins at `at`, as (unit id, end); None where none does."""
     words = unit_words(system)
@@ -146,6 +149,8 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
     if found is None:  # "5-pound", "28-oz", "1/2-inch-thick"
         head = _INCH_THICK.match(text, at)
         return (words[head[1].lower()], head.end(1)) if head else None
+    if found[0] == "t" and _FOR_EXAMPLE.match(text, found[1]):
+        return None  # Swedish "t.ex."
     if found[0] in ("T", "t") and system != "us":
         raise Unreadable(
             f'"{found[0]}" could be a tablespoon or a teaspoon.', 'Write "tbsp" or "tsp".'

@@ -13,7 +13,7 @@ from functools import cache, lru_cache
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import late_regex
 
-_WORD = late_regex(r"[A-Za-zÀ-ÿ]+")
+_WORD = late_regex(r"[^\W\d_]+")
 _HALF_A = late_regex(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
 _PART = late_regex(
     r"(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?|tenths?)\b"

@@ -55,7 +55,7 @@ _LEAD = late_regex(
     r"(?P<said>optional(?:ly)?(?=\s*:|\s+[\d½⅓⅔¼¾⅛])|\(optional(?:ly)?\)(?=\s)|(?:an\s+)?additional|another|extra|plus)\s*:?\s+"
     r"(?=(?:about\s+)?(?:[\d½⅓⅔¼¾⅛]|(?:an?|one|two|three|four|six|half|a few)\s)|(?<=:\s))"
     # the same in other languages, before whatever follows: "eventuell etwas Zitronensaft"
-    r"|(?P<may>eventuell|evtl\.?|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
+    r"|(?P<may>eventuell|eventuelt|evtl?\.?|ewentualnie|opcjonalnie|mahdollisesti|valgfritt|ggf\.|gegebenenfalls|éventuellement|facultatif|facoltativo|facultativo|eventualmente"
     r"|opzionale|opcional|eventueel|optioneel|ev\.?(?=\s+\d)|valfritt"
     r"|(?:nach\s+(?:Belieben|Wunsch|Geschmack)|to\s+taste|if\s+(?:liked|you\s+like)|au\s+choix|a\s+piacere|al\s+gusto"
     r"|naar\s+(?:keuze|smaak)|efter\s+smak)(?=\s*:))\s*:?\s+(?=\S)",
