@@ -130,8 +130,8 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
         tinned = read_food(f"tin of {item}", larder)
         if tinned.known:
             return tinned
-    if normal_form(noun) in phrase_words("tins_elsewhere") and (tinned := _in_a_tin(item, larder)):
-        return tinned
+    if normal_form(noun) in phrase_words("tins_elsewhere") and (tin := _in_a_tin(item, larder)):
+        return tin
     if noun and noun not in nouns_before():  # "a nut of butter" is no nut butter
         forms = counted_nouns().get(noun, (noun,))  # "chicchi di caffè" of "10 chicchi"
         joined = [
