@@ -12,7 +12,9 @@ from typing import Final
 
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import words
+from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
 from stillroom.bringing.titles import without_guide
+from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.recipe.kinds import all_kinds, find_kind, kind_called
 from stillroom.core.words.problems import Unreadable
 
@@ -89,57 +91,12 @@ _SIGNS: Final = (
 )  # fmt: skip
 
 
-# what a French, Italian or Spanish title begins with
-_BEGIN_TITLES: Final = frozenset(
-    {"licor", "liqueur", "liquore", "confiture", "confettura", "marmellata", "mermelada", "sirop"}
-    | {"gelée", "sciroppo", "jarabe"}
-)
 _SPIRIT: Final = re.compile(r"\b(?:gin|vodka|rum|whisk(?:e)?y|brandy)\b", re.IGNORECASE)
 _LEFT_FOR: Final = re.compile(
     r"\b(?:leave|steep|infuse|rest|stand|sit|store|place|keep|after)\b[^.!?]{0,60}?"
     r"\b(?:days?|weeks?|months?|24 hours)\b",
     re.IGNORECASE,
 )
-
-_ENDINGS: Final = {
-    # what holds egg, cream or cheese is asked about, and comes before its plainer sister
-    **dict.fromkeys(("eierlikör", "eierlikoer"), "egg liqueur"),
-    **dict.fromkeys(("sahnelikör", "schokolikör", "schokoladenlikör"), "cream liqueur"),
-    **{"kokoslikör": "coconut liqueur", "käsekuchen": "cheesecake"},
-    **dict.fromkeys(("likör", "likörchen"), "liqueur"),
-    **dict.fromkeys(("marmelade", "konfitüre"), "jam"),
-    **dict.fromkeys(("gelee", "gelée"), "jelly"),
-    **dict.fromkeys(("plätzchen", "kekse", "keks", "kipferl", "makronen"), "biscuits"),
-    **dict.fromkeys(("bonbons", "karamellen", "konfekt"), "sweets"),
-    **{"sirup": "syrup", "chutney": "chutney", "kuchen": "cake"},
-    **{"zucker": "infused sugar", "salz": "infused salt"},
-    **dict.fromkeys(("likeur", "likeurtje"), "liqueur"),
-    **{"salbe": "salve", "speculaas": "biscuits"},
-    **{"seife": "soap", "kerze": "candle", "kerzen": "candles"},
-}
-"""How German and Dutch words end that name what is made; none that ends another ("Hummus")."""
-
-# what is for the bath, the skin or the shelf, in ten languages: a salt of that name is not eaten
-_NOT_EATEN: Final = (
-    ("bath salt", r"\w*bade?-?salz\w*|badzout|badsalt|badesalt|sels? (?:de|pour le) bain"
-     r"|sal(?:es)? de ba[nñ]o|sal[ei] da bagno|s[oó]l(?:e)? do kąpieli|sais de banho"
-     r"|sól do stóp|fußsalz"),
-    ("bath bomb", r"\w*bade(?:bomben?|kugeln?|pralinen?|karamellen?|tabletten?)|(?:bad)?bruisbal\w*"
-     r"|badbom(?:b|ber)|badebombe[r]?|bombes? (?:de|pour le) bain|bombas? de ba[nñ]o"
-     r"|bomb[ae] da bagno|kul[ae] do kąpieli|bombas? de banho"),
-    ("bath oil", r"badeöl\w*|badolie|badolja|badeolje|huiles? (?:de|pour le) bain"
-     r"|aceites? de ba[nñ]o|oli[oi]? da bagno|olej(?:ek)? do kąpieli|óleos? de banho"),
-    ("massage oil", r"massageöl\w*|massageolie|massageolja|massasjeolje|huiles? de massage"
-     r"|aceites? de masaje|oli[oi]? da massaggi\w*|olej(?:ek)? do masażu|óleos? de massagem"),
-    ("body scrub", r"\w+peelings?|peeling-?\w+|peeling(?=\W*$)|\w*skrubb?"
-     r"|gommages?|exfoliantes?|scrub|esfoliantes?"),
-    ("salt dough", r"salzteig\w*|zoutdeeg|trolldeg|trylledej|pâte à sel|pasta di sale"
-     r"|masa de sal|masa solna|massa de sal"),
-    ("lip balm", r"lippenbalsam\w*|lippenpflege\w*|lippenbalsem|läppbalsam|læbepomade|leppepomade"
-     r"|baumes? à lèvres|bálsamos? labial(?:es)?|balsam[oi] (?:per )?labbra|balsam do ust"
-     r"|bálsamos? labia(?:l|is)"),
-    ("soap", r"\w*tvål\w*|\w*sæbe\w*|\w*såpe\w*|mydł[oa]|sabonetes?|mýdlo"),
-)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -184,7 +141,9 @@ def guess_kind(recipe: Recipe) -> Guess:
     said = _by_title(recipe.title)
     if said is None:
         return _by_what_is_done(recipe)
-    return _perhaps_for_animals(recipe, said.word) if said.word else _steeped(recipe, said)
+    if said.word:
+        return _perhaps_for_animals(recipe, said.word)
+    return _in_vinegar(recipe, said) or _steeped(recipe, said)
 
 
 def kind_of_title(title: str) -> Guess:
@@ -198,9 +157,8 @@ def kind_of_title(title: str) -> Guess:
 
 def _by_title(title: str) -> Guess | None:
     asked: Guess | None = None
-    for called, named in _NOT_EATEN:
-        if re.search(rf"(?<![\w])(?:[\w-]*-)?(?:{named})(?![\w])", title, re.IGNORECASE):
-            return Guess(find_kind(called).spoken)
+    if named := named_elsewhere(title):
+        return _of_word(named)
     for word in _last_words(title):
         try:
             found = kind_called(word)
@@ -215,14 +173,27 @@ def _by_title(title: str) -> Guess | None:
             return Guess(found.spoken)
     if asked:
         return asked
-    first = title_of(title).lower().split(" ")[0]
-    if first in _BEGIN_TITLES:  # "Licor café gallego"
-        return Guess(find_kind(first).spoken)
-    if german := _by_its_ending(title):
-        try:
-            return Guess(find_kind(german).spoken)
-        except Unreadable as wrong:
-            return Guess("", wrong.what, wrong.mend)
+    said = begun_elsewhere(title_of(title)) or by_its_ending(title_of(title))
+    return _of_word(said) if said else None
+
+
+def _of_word(said: str) -> Guess:
+    """Return the kind of an everyday word, or what is asked about it."""
+    try:
+        return Guess(find_kind(said).spoken)
+    except Unreadable as wrong:
+        return Guess("", wrong.what, wrong.mend)
+
+
+def _in_vinegar(recipe: Recipe, asked: Guess) -> Guess | None:
+    """Return a preserve for "Pickles" where vinegar stands in the list, with a question."""
+    if "if vinegar keeps it" not in asked.mend:
+        return None
+    for _, row in recipe.ingredients:
+        sour = [food.name for food in staples_named(row) if "vinegar" in food.tags]
+        if sour:
+            what = f'{asked.what[:-1]}; "{sour[0]}" makes it look like "preserve".'
+            return Guess("preserve", what, asked.mend)
     return None
 
 
@@ -249,20 +220,7 @@ def says_its_kind(title: str) -> bool:
             known = "may be two kinds" in wrong.what
         if known:
             return True
-    return bool(_by_its_ending(title))
-
-
-def _by_its_ending(title: str) -> str:
-    """Return the everyday word for what a German compound names; "" for none.
-
-    >>> _by_its_ending("Quittenlikör"), _by_its_ending("Eierlikör"), _by_its_ending("Hummus")
-    ('liqueur', 'egg liqueur', '')
-    """
-    for word in re.findall(r"[^\W\d_-]{6,}", title_of(title).lower().replace("-", "")):
-        for ending, kind in _ENDINGS.items():
-            if word.endswith(ending):
-                return kind
-    return ""
+    return bool(by_its_ending(title_of(title), as_title=True))
 
 
 def _last_words(title: str) -> list[str]:

@@ -167,6 +167,8 @@ def kind_called(name: str) -> Kind | None:
 
     >>> kind_called("Jams").name, kind_called("Mondays")
     ('preserve', None)
+    >>> kind_called("Pickled beets").name, kind_called("Pickled beets").spoken
+    ('preserve', 'pickled beets')
     """
     kinds = all_kinds()
     spellings = _spellings(name)
@@ -179,7 +181,14 @@ def kind_called(name: str) -> Kind | None:
         if word in _everyday():
             return replace(kinds[_everyday()[word]], called=word)
     words = spellings[0].split()
-    by_hand = words and words[0] in read_data("kind_words.yml")["hand"]
+    table = read_data("kind_words.yml")
+    if len(words) > 1 and words[0] in table["put_up"] and words[-1] not in table["put_up_of"]:
+        if not all(word.strip("'").isalpha() for word in words):
+            return None
+        if not {word.strip("'") for word in words}.isdisjoint(table["put_up_not"]):
+            raise Unreadable(f'"{name}" is no kind of its own.', _asked()["pickled herring"][1])
+        return replace(kinds["preserve"], called=spellings[0])
+    by_hand = words and words[0] in table["hand"]
     return replace(kinds["craft"], called=spellings[0]) if by_hand else None
 
 
