@@ -86,6 +86,7 @@ _HEAD_ALONE: Final = re.compile(
     r"(?!(?:Time|Tips?|Notes?|Summary|Steps?|Instructions)\b)(?=[A-ZÄÖÜÉ][a-zäöüß]+\s))(?P<rest>\S.*)",
     re.DOTALL,
 )
+_ARTICLES: Final = re.compile(r"(?:the|di?e|der|das|las?|les|il|lo|gli|i|el|los|het|os?|as?)\s")
 _ENDED: Final = re.compile(r"[.,;!?]$")
 # "Para hacer mermelada, necesitarás los siguientes ingredientes:"
 _FOLLOWING: Final = re.compile(
@@ -245,8 +246,12 @@ def section_of(text: str) -> Section | None:
         return "ingredients"
     of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())
     again = of_what and of_what["head"].lower() in words("method")
-    if again or _is_one_of(bare, "method"):
+    article = _ARTICLES.match(bare)
+    named = bare[article.end() :] if article else bare
+    if again or _is_one_of(bare, "method") or _is_one_of(named, "method"):
         return "method"
+    if _is_one_of(named, "ingredients"):
+        return "ingredients"
     return "method" if _METHOD_SO.fullmatch(bare) and not _ENDED.search(text.strip()) else None
 
 

@@ -28,6 +28,12 @@ _LEAST_HEADS: Final = 2
 _DAY: Final = re.compile(
     r"(?:day|tag|jour|giorno|día|dag|part|teil|partie|parte|deel)\s+\w{1,5}[.:]?", re.IGNORECASE
 )
+# "For each jar of extract you would like to make:", above its steps
+_FOR_EACH: Final = re.compile(
+    r"(?:for\s+(?:each|every)|für\s+jede[nrs]?|pro|pour\s+chaque|per\s+ogni|para\s+cada|voor\s+elke?|för\s+varje|for\s+hver[t]?)\s+"
+    r"(?:[^\W\d][\w'’-]*\s*){1,10}:",
+    re.IGNORECASE,
+)
 # "Hot Pack-", above what is done
 _DASHED: Final = re.compile(r"[A-ZÀ-Ý][^\W\d]*(?:\s[^\W\d]+){0,3}\s?[-–—]")
 _NEW_SENTENCE: Final = re.compile(r"[a-zà-ÿ][.!?]\s+[A-ZÀ-Ý][a-zà-ÿ]")
@@ -243,6 +249,7 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
             or (bare and _leads_to_lines(rows, place))
             or place in heads
             or (bare and row.text.endswith(":") and _says_method(row.text))
+            or (bare and _FOR_EACH.fullmatch(row.text.strip()) is not None)
             or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
             row = replace(row, text=row.text.rstrip(" -–—"), shape="heading", level=6)

@@ -9,6 +9,7 @@ import re
 from functools import lru_cache
 from typing import Final
 
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.titles import LIST_FOR
 from stillroom.bringing.yield_labels import labelled_yield
 from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
@@ -82,6 +83,8 @@ def makes_of(text: str) -> str:
     if told := made_in_words(text[-_LONGEST_SAID:]) or labelled_yield(text):
         return told
     found = MAKES.search(text[-_LONGEST_SAID:])
+    if found and plain(found["said"]).split(" ")[0] in words("told_first"):
+        return ""  # "Portions: chill for 2 hours"
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
     said = re.sub(
         r"^(?:[~±]|(?:aproximadamente|unos|unas|environ)\b)\s*", "about ", said, flags=re.I

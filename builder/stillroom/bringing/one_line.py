@@ -35,7 +35,9 @@ _MAY_PART: Final = re.compile(
 # a number behind one of these goes on with what stands before it: "flour type 405", "juice of 2"
 _OPEN_BEFORE: Final = re.compile(
     r"\b(?:types?|typ|t|no|nr|number|grade|size|for|of|in|into|to|with|at|by|or|and|from|about|up|over|plus|minus|less"
-    r"|oder|und|von|mit|ou|et|de|pour|o|y|e|con|di|per|para|of|en|van|met)\.?$",
+    r"|oder|und|von|mit|ou|et|de|pour|o|y|e|con|di|per|para|of|en|van|met"
+    # "1 lemon for every", "500 g Zucker auf": so much to another thing
+    r"|each|every|ogni|auf|je|jede[nrs]?|pro|par|chaque|cada|elke|iedere|op|varje|till|til|hver|na|każd\w+)\.?$",
     re.IGNORECASE,
 )
 _MOST_PLACES: Final = 6

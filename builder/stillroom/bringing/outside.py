@@ -12,10 +12,10 @@ from typing import Final
 
 from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.heads import plain
+from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.makes_said import is_only_makes
-from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.core.amounts.quantities import Amount
@@ -49,6 +49,23 @@ _NO_WORK: Final = frozenset(
         "mehrere",
     }
 )
+# "Plocka 30", "Take 4", "Man nehme zwei", "Raccogliere circa 30"
+_TAKES: Final = re.compile(
+    r"(?P<verb>[^\W\d]+(?:\s[^\W\d]+)?)\s+(?:about\s+|around\s+|circa\s+|ca\.?\s+|etwa\s+|environ\s+|unos?\s+|ungefär\s+|omkring\s+)?"
+    r"(?P<number>[\d½¼¾]+|an?|one|two|three|four|five|six|ten|twelve|twenty|zwei|drei|zehn|zwanzig|deux|trois|dix|vingt|due|tre|dieci|venti"
+    r"|dos|tres|diez|veinte|twee|drie|tien|twintig|två|tio|tjugo|dwa|trzy)(?=[\s-])",
+    re.IGNORECASE,
+)
+_A_TIME: Final = re.compile(
+    r"[\s\d–-]*(?:min|sec|sek|hours?|hrs?|std|stunde|heure|or[ae]\b|hora|uur|tim|godz|days?|tage?|jours?|giorn|d[ií]as?|dag|dni|weeks?|woche|semain|settiman|semana"
+    r"|week|vecka|veckor|uger|couple|little|few|look|good|bit|break|moment|walk|trip|photo|picture|step)",
+    re.IGNORECASE,
+)
+_A_VESSEL: Final = re.compile(
+    r"(?:\s+[^\W\d]+){0,3}?\s+(?:jars?|bottles?|pans?|pots?|bowls?|bags?|tins?|gläser|flaschen|bocaux|bouteilles|vasetti|bottiglie|tarros|botellas|potten"
+    r"|flessen|burkar|flaskor|glas|flasker)\b",
+    re.IGNORECASE,
+)
 _MOST_TOLD: Final = 4
 _LEAST_OF_ANOTHER: Final = 2
 _MOST_ABOVE: Final = 6
@@ -80,10 +97,56 @@ def ask_of_another_above(recipe: Recipe) -> None:
     """Ask about sentences above a list that measure things: another recipe may be told there."""
     told = measured_in_prose(recipe.intro)
     if len(told) < _LEAST_OF_ANOTHER:
-        _ask_of_work_above(recipe)
+        if not _ask_of_food_above(recipe):
+            _ask_of_work_above(recipe)
         return
     what = f"What stands above the list measures things too: {', '.join(told[:_MOST_TOLD])}."
     recipe.doubt("title", what, "If another recipe is told there, bring it in by itself.")
+
+
+def _ask_of_food_above(recipe: Recipe) -> bool:
+    """Ask about a food that a sentence above the list takes and the list does not have.
+
+    "Pick 30 heads of elderflower on a dry day.", "Take 4 lb of damsons and stew them."
+    """
+    listed = frozenset(food for _, line in recipe.ingredients for food in foods_named(line))
+    sentences = (one for said in recipe.intro for one in SENTENCE_ENDS.split(said))
+    taken = (one for one in sentences if _takes_so_much(one))
+    missing = (one for one in taken if not foods_named(_first_clause(one)) & listed)
+    first = next(missing, "")
+    if first and recipe.ingredients:
+        what = (
+            f'What stands above the list takes something that it does not have: "{first[:_SHOWN]}"'
+        )
+        recipe.doubt("ingredients", what, "If it goes in, write it in the list.")
+    return bool(first)
+
+
+def _takes_so_much(sentence: str) -> bool:
+    """Whether a sentence bids to take so much of something: "Pick 30 elderflowers", no minutes.
+
+    >>> _takes_so_much("Plocka 30 klasar fläder."), _takes_so_much("Take 4 lb of damsons.")
+    (True, True)
+    >>> _takes_so_much("Use an electric mixer."), _takes_so_much("Stew a pound of damsons.")
+    (False, True)
+    >>> _takes_so_much("Take 30 minutes."), _takes_so_much("Pick ripe plums on a dry day.")
+    (False, False)
+    """
+    said = _TAKES.match(sentence)
+    first = plain(said["verb"]).split(" ") if said else []
+    if said is None or not first:
+        return False
+    behind = sentence[said.end() :]
+    if _A_TIME.match(behind) or _A_VESSEL.match(behind):
+        return False
+    picked = not words("picked").isdisjoint({" ".join(first), first[-1]})
+    if picked and said["number"][0].isdigit():
+        return True  # "30 klasar", whatever they are
+    return (picked or is_plainly_work(sentence)) and bool(foods_named(_first_clause(behind)))
+
+
+def _first_clause(sentence: str) -> str:
+    return re.split(r"[,;(]|\s(?:and|und|et|e|y|en|och|og|i)\s", sentence, maxsplit=1)[0]
 
 
 def _ask_of_work_above(recipe: Recipe) -> None:

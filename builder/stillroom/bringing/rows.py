@@ -12,6 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.amounts_last import with_amounts_first
 from stillroom.bringing.cells_on_lines import with_amounts_joined, with_cells_joined
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
@@ -107,7 +108,8 @@ _PREPARE: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    marked = with_yields_told(with_marks_taken(without_furniture(_without_page_marks(rows))))
+    plainly = without_furniture(_without_page_marks(with_amounts_first(rows)))
+    marked = with_yields_told(with_marks_taken(plainly))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
     named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))

@@ -246,7 +246,9 @@ def is_passed(text: str) -> bool:
         return True  # but "Cook: the sugar and the milk until they boil, stirring." is a step
     if _CREDIT.fullmatch(text.strip()) or _GLUED_TIME.fullmatch(text.strip()):
         return True
-    if section_of(text.partition(":")[0]) != "aside" and TIMED.fullmatch(text.strip()):
+    head, _, value = text.partition(":")
+    bids = plain(value).split(" ")[0] in words("told_first")  # "Portions: chill for 2 hours"
+    if section_of(head) != "aside" and TIMED.fullmatch(text.strip()) and not bids:
         return True
     return is_nutrition(text) or is_page_number(text)
 

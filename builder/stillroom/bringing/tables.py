@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import AMOUNT_ALONE
+from stillroom.bringing.heads import AMOUNT_ALONE, plain, words
 from stillroom.bringing.page_figures import tells_nutrition
 from stillroom.bringing.sorting import is_ingredient, is_passed
 from stillroom.bringing.typed_marks import bare
@@ -175,9 +175,19 @@ def _facts_of(table: Table) -> list[str]:
         rows = (*([table.heads] if table.heads else []), *table.body)
         pairs = [(row[0], row[1]) for row in rows if len(row) == _LEAST]
         pairs = pairs if len(pairs) == len(rows) else []
-    told = sum(is_passed(f"{bare(name)}: x") for name, _ in pairs)
-    most = len(pairs) >= _LEAST and told * 2 > len(pairs)
-    return [f"{bare(name)}: {value}" for name, value in pairs] if most else []
+    pairs = [(_own_label(bare(name)), value) for name, value in pairs]
+    told = sum(is_passed(f"{name}: x") or plain(name) in words("fact_labels") for name, _ in pairs)
+    if len(pairs) < _LEAST or told * 2 <= len(pairs):
+        return []
+    said = [(name, value) for name, value in pairs if plain(value) not in words("no_value")]
+    return [f"{name}: {value}" for name, value in said if plain(name) not in words("made_for")]
+
+
+def _own_label(name: str) -> str:
+    """Return "Author" for the other words by which a table says whose a recipe is, and so on."""
+    if plain(name) in words("author_labels"):
+        return "Author"
+    return "Serves" if plain(name) == "serve" else name
 
 
 def _read(lines: Sequence[str]) -> Table:
