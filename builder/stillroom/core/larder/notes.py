@@ -44,7 +44,7 @@ _SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "m
 _UNIT: Final = late_regex(r"\d*\s?(?:k?g|grams?|m?l|cl|dl|ozs?|lbs?|tbsps?|tsps?|pts?)")
 _OF = frozenset({"of", "de", "d", "di", "von", "van", "av"})
 _CUPS = frozenset({"cup", "pint", "pound", "ounce", "gram", "tablespoon", "teaspoon"})
-_ALSO = frozenset({"to", "also", "auch", "meme", "aussi", "anche", "tambien", "ook"})
+_ALSO = frozenset({"use", "try", "to", "also", "auch", "meme", "aussi", "anche", "tambien", "ook"})
 _PRAISE = frozenset({"best", "well", "good", "fine"})
 
 
@@ -104,7 +104,9 @@ def _effect_of(head: Words, note: Words, food: Staple | None, larder: Larder) ->
         # "may contain traces of peanut" leaves it open
         return Effect(others=tuple(held)) if held else Effect(leftover=(" ".join(forms(note)),))
     if joins_more(note):
-        return _more(head, note[1:], food, larder, note[0].form)
+        more = _more(head, note[1:], food, larder, note[0].form)
+        beside = done_with(head, note[1:], food, larder)  # "or use cranberries soaked in port"
+        return replace(more, others=(*more.others, *beside))
     if food and (listed := _list_to_taste(note, food, larder)):
         return listed
     if sorts := _sorts_named(head, note, food, larder):

@@ -19,7 +19,7 @@ from stillroom.core.words.problems import Unreadable
 
 _OF = late_regex(r"\s*(?:[-x×]\s+)?(?:of\s+(?:the\s+|a\s+|an\s+)?)?", re.IGNORECASE)
 _OF_ELSEWHERE = late_regex(
-    r"\s*(?:d['’]\s?|(?:de|du|des|di|del|dei|della|van)\s+(?:l['’]\s?|la\s+|las\s+|los\s+)?|dell['’]\s?)"
+    r"\s*(?:d['’]\s?|(?:de|du|des|di|do|da|dos|das|del|dei|della|van)\s+(?:l['’]\s?|la\s+|las\s+|los\s+)?|dell['’]\s?)"
     r"(?=\w)",
     re.IGNORECASE,
 )

@@ -27,10 +27,18 @@ _PLUS = late_regex(r"(?<=[a-z]\s)\+(?=[\d½¼¾⅓⅔⅛])")
 _LONG_DECIMAL = late_regex(r"(?<![\d.,])(?P<whole>\d{1,3})\.(?P<part>\d{5,18})(?!\d)")
 _KITCHEN_PARTS = (2, 3, 4, 6, 8, 16)
 _CLOSE = Fraction(1, 10_000)
-_PIECES = late_regex(r"(?<=\d)\s*(?:stk|st|stycken|styck|stykker)\b\.?(?=[\s)]|$)", re.IGNORECASE)
+_PIECES = late_regex(
+    r"(?<=[\d½¼¾])\s*(?:stk|st|stycken|styck|stykker)\b\.?(?=[\s)]|$)", re.IGNORECASE
+)
 _NORTHERN = frozenset({"sv", "da", "nb", "no", "nn"})
 # "1 e 1/2 xícara": a part that is joined to its number
 _AND_A_PART = late_regex(r"(?<=\d)\s(?:e|y|et|og|och|und)\s(?=\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛])")
+# "de 500 à 600 g de sucre": from so much to so much
+_FROM_TO = late_regex(
+    r"^\s*(?P<from>de|da|von|van|från|fra|od|from|entre|zwischen|tra|fra|tussen|mellan|mellem|between)\s+"
+    r"(?P<low>\d[\d.,/]*)\s?(?P<unit>[a-z]{1,3}\.?)?\s*(?P<to>à|a|bis|tot|till|til|do|to|et|e|und|y|en|och|og|and)\s+(?=\d)",
+    re.IGNORECASE,
+)
 _TIN = late_regex(r"(?<=\d\s)ds\b\.?")  # in Danish a tin, elsewhere a dash
 _UP_TO = late_regex(r"^(?P<low>\s*\d{1,3})\s?\(\s?[-–]\s?(?P<high>\d{1,3})\)\s")
 _CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
@@ -102,7 +110,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _UNDOTTED.sub(lambda found: _dotted(found, system), text)
     if language == "fr":
         text = _BARE.sub(_with_accents, text)
-    text = _AND_A_PART.sub(" ", text)
+    text = _AND_A_PART.sub(" ", _FROM_TO.sub(r"\g<low>-", text))
     if language in _NORTHERN:
         text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))
         text = _TIN.sub("dåse", text) if language == "da" else text
