@@ -105,7 +105,8 @@ def _effect_of(head: Words, note: Words, food: Staple | None, larder: Larder) ->
         return Effect(others=tuple(held)) if held else Effect(leftover=(" ".join(forms(note)),))
     if joins_more(note):
         more = _more(head, note[1:], food, larder, note[0].form)
-        beside = done_with(head, note[1:], food, larder)  # "or use cranberries soaked in port"
+        # "or use cranberries soaked in port"
+        beside = done_with(head, note[1:], food, larder) if len(note) > 1 else ()
         return replace(more, others=(*more.others, *beside))
     if food and (listed := _list_to_taste(note, food, larder)):
         return listed

@@ -38,7 +38,10 @@ _FOODS_WITH_UNITS = late_regex(
 )
 _NUMBER = r"(?:[½⅓⅔¼¾⅛]|\d+(?:[.,/]\d+)?)"
 _SECOND = late_regex(
-    rf"(?:\b(?:and|plus|minus|less|und|et|ed?|y|en|più|más)\b|[+&])\s+(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
+    # Dutch "en 4" is one more, "coupées en 4" is how they are cut
+    r"(?:\b(?:and|plus|minus|less|und|et|ed?|y|più|más"
+    r"|(?<!é )(?<!ée )(?<!és )(?<!ées )(?<!d[oa] )(?<!d[oa]s )en)\b|[+&])\s+"
+    rf"(?:(?:about|scant|heaped|generous|another)\s+)?{_NUMBER}"
     rf"|\bof\s+(?:{_NUMBER}|half\b)"
     r"|\band\s+an?\s+(?:pinch|grind|dash|splash|knob|handful|squeeze|drop|sprig|stick|clove|slice|piece)\b",
     re.IGNORECASE,
@@ -115,7 +118,7 @@ _DILUTED = late_regex(
 )
 # "1 orange 1 lemon"; but "flour type 405 sifted", "vitamin B 12 powder"
 _NEXT = late_regex(
-    r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
+    r"(?<!type)(?<!typ)(?<!no\.)(?<!no)(?<!number)(?<!grade)(?<!vitamin)(?<!omega)(?<!Omega)(?<!\sen)(?<!\sin)(?<=[a-zà-ÿ]{2})\s[1-9]\d?\s+"
     r"(?!to\b|or\b|x\b|in\b|seeds?\b|grains?\b|spices?\b|years?\b|days?\b|hours?\b)[A-Za-zÄÖÜà-ÿ][a-zà-ÿ]{2,}"
 )
 # "60 g almonds 100 g butter"
