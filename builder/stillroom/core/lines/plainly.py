@@ -40,6 +40,7 @@ _FROM_TO = late_regex(
     re.IGNORECASE,
 )
 _TIN = late_regex(r"(?<=\d\s)ds\b\.?")  # in Danish a tin, elsewhere a dash
+_PACK = late_regex(r"(?<=[\d½¼¾])\s?pk\b\.?")  # in Danish and Norwegian; an American peck
 _UP_TO = late_regex(r"^(?P<low>\s*\d{1,3})\s?\(\s?[-–]\s?(?P<high>\d{1,3})\)\s")
 _CUBIC = late_regex(r"(?<=\d)(\s*)c\.\s?c\b\.?", re.IGNORECASE)
 # "1 #2 can", "2 No. 303 cans": the size of a tin by the number of its trade
@@ -113,6 +114,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
     text = _AND_A_PART.sub(" ", _FROM_TO.sub(r"\g<low>-", text))
     if language in _NORTHERN:
         text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))
+        text = _PACK.sub(" pakke", text) if language != "sv" else text
         text = _TIN.sub("dåse", text) if language == "da" else text
     return text
 
