@@ -11,6 +11,7 @@ import os
 import subprocess
 import sys
 from datetime import date
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,7 @@ from stillroom.cli import main
 from stillroom.core.reading.loading import read_recipe
 from stillroom.giving.offering import make_offering
 from stillroom.giving.plan_model import Brew
+from stillroom.giving.shelf import read_shelf
 
 BUILDER = Path(__file__).parents[2] / "builder"
 MEAD = """---
@@ -131,3 +133,24 @@ def test_no_plan_begins_it() -> None:
     counted = brew_of_mead(TIMED)
     assert counted.choices
     assert not counted.too_late
+
+
+@pytest.mark.parametrize(
+    ("text", "more", "counts"),
+    [
+        (UNTIMED, {}, False),
+        (UNTIMED, {"made on": "2027-05-20"}, True),
+        (TIMED, {}, True),
+    ],
+)
+def test_a_batch_begun_is_ready_when_it_is_filled_and_not_by_its_kind(
+    text: str, more: dict[str, str], counts: bool
+) -> None:
+    mead = read_recipe(text, "heather-mead.md", "heather-mead")
+    recipes = {one.slug: mead if one.slug == mead.slug else one for one in demo_recipes()}
+    begun = {"recipe": mead.slug, "started": "2027-02-01", **more}
+    read = read_dict(small_list(batches=[begun]))
+    makes = {make.recipe: make for make in read.giving.makes}
+    shelf = read_shelf(read.giving, makes, recipes, dict.fromkeys(makes, Fraction(1)))
+    assert any(thing.recipe == mead.slug for thing in shelf.things) is counts
+    assert any("when it is ready is not known" in note for note in shelf.notes) is not counts

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.calendar_entries import MORNING_HOUR, CalendarEntry, make_entries
 from stillroom.core.when.calendar_files import make_calendar
@@ -33,8 +34,8 @@ def _entries(pack: Pack) -> Iterator[CalendarEntry]:
         if going.from_list:
             continue
         begun[going.recipe] += 1
-        if going.is_open:
-            recipe = pack.offering.recipes[going.recipe]
+        recipe = pack.offering.recipes[going.recipe]
+        if going.is_open and not ferments_untimed(recipe):
             slug = f"{recipe.slug}.{giving.giving_day}"
             timeline, name = going_timeline(pack, going), f"batch {begun[going.recipe]}"
             yield from _of_a_batch(make_entries(slug, recipe.title, timeline, name), recipe)

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.timeline import plan_from_batch
 from stillroom.core.words.day_words import say_day
@@ -65,8 +66,13 @@ def read_shelf(
         if (batch.recipe, batch.made_on) in stocked:
             continue
         key = _offered(makes, batch.recipe, batch.container)
-        if key is not None:
-            recipe = recipes[batch.recipe]
+        recipe = recipes[batch.recipe]
+        if key is not None and batch.made_on is None and ferments_untimed(recipe):
+            notes.append(
+                f"{recipe.title} begun {say_day(batch.started)}: when it is ready is not known. "
+                "Note the day on which it is filled, and it counts."
+            )
+        elif key is not None:
             _put(_logged(batch, key, recipe, giving, shares[key]), recipe, giving, things, notes)
     things.sort(key=lambda thing: (thing.made_on, thing.key))
     return Shelf(tuple(things), tuple(notes))

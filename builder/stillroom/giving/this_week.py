@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from stillroom.core.recipe.kind_dates import ferments_untimed
 from stillroom.core.when.stage_dates import DatedStage
 from stillroom.core.when.timeline import Timeline, plan_from_batch
 from stillroom.core.words.day_words import say_day, say_day_and_month, say_minutes
@@ -71,10 +72,14 @@ def _going(pack: Pack) -> Iterator[Task]:
     for batch in pack.season.batches:
         if not batch.is_open:
             continue
-        title = pack.offering.recipes[batch.recipe].title
+        recipe = pack.offering.recipes[batch.recipe]
+        title = recipe.title
+        tended_only = ferments_untimed(recipe)  # a day on which it is ready would be a guess
         begun = f"begun {say_day_and_month(batch.started)}"
         for place, row in enumerate(going_timeline(pack, batch).stages):
             if row.role not in _DONE_BY or not row.dates:
+                continue
+            if tended_only and row.role != "tend":
                 continue
             noted = batch.tended if row.role == "tend" else batch.strained
             words = f"{row.name}: {title}, {begun}{_work(row)}"

@@ -36,6 +36,7 @@ def card_data(
         "allergens": list(card.allergens),
         "may_contain": list(card.may_contain),
         "allergen_words": said_data(card.allergen_words),
+        "tag_words": said_data(card.tag_words),
         "made_on_text": card.made_on_text,
         "date_text": card.date_mark.text,
         "to": card.to,

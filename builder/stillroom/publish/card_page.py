@@ -53,6 +53,7 @@ class CardView:
     allergens: tuple[str, ...]
     may_contain: tuple[str, ...]
     allergen_words: tuple[Said, ...]
+    tag_words: tuple[Said, ...]
     date_text: str
     keeps: dict[str, Any]
     code: bytes
@@ -101,6 +102,7 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
         allergens=card.allergens,
         may_contain=card.may_contain,
         allergen_words=card.allergen_words,
+        tag_words=card.tag_words,
         date_text=card.date_mark.text,
         keeps=_mark_data(kept, settings.language),
         code=zlib.compress(code.svg.encode(), level=1) if code else b"",

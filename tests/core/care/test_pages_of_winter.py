@@ -6,6 +6,7 @@ our words, and each family has its other side. Expected before the code was aske
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -13,10 +14,12 @@ import pytest
 from care_cases import recipe_of
 from stillroom.core.book import BookSettings
 from stillroom.core.care.safety import assess_safety
-from stillroom.core.label.labelling import label_recipe
+from stillroom.core.label.labelling import label_recipe, make_card
 from stillroom.core.method.keeping_claims import plainly_claimed_in
 from stillroom.core.method.keeping_said import kept_at
 from stillroom.core.method.sentences import affirmed_clauses
+from stillroom.core.size.scalable import scalable_of
+from stillroom.core.size.what_stays import boiling_warnings, notes_on_scaling
 
 BOOK = BookSettings()
 STONE = ["1 kg {}", "300 g sugar", "1 l brandy"]
@@ -266,3 +269,89 @@ def test_twigs_that_look_like_yew(plant: str) -> None:
 )
 def test_denied_in_short(sentence: str, left: list[str]) -> None:
     assert affirmed_clauses(sentence) == left
+
+
+# what stays on the jar when the card is lost: the smallest paper named neither spirit nor stones
+@pytest.mark.parametrize(
+    ("kind", "lines", "steps", "words"),
+    [
+        (
+            "preserve",
+            ["2 kg stoned apricots", "1 kg sugar", "200 ml brandy"],
+            "Boil to a set, cool a little, stir in the brandy. Pot.",
+            "With alcohol",
+        ),
+        (
+            "preserve",
+            ["1 kg damsons", "300 g sugar", "700 ml gin"],
+            "Leave for 6 months.",
+            "With alcohol; the stones are in it",
+        ),
+        (
+            "bake",
+            ["200 g flour", "100 g butter", "1 tbsp honey"],
+            "Bake at 180 C for 20 minutes.",
+            "Contains gluten (wheat), milk; honey, never for a baby",
+        ),
+        ("preserve", ["1 kg apples", "1 kg sugar"], "Boil to a set. Pot hot.", ""),
+        ("bake", ["200 g flour", "1 tsp vanilla extract"], "Bake.", "Contains gluten (wheat)"),
+    ],
+)
+def test_the_tag_says_what_must_not_be_lost(
+    kind: str, lines: list[str], steps: str, words: str
+) -> None:
+    made = {"title": "A thing", "kind": kind, "ingredients": lines, "method": [steps]}
+    card = make_card(recipe_of(made), BOOK)
+    assert "".join(one.text for one in card.tag_words) == words
+    assert "alcohol" not in "".join(one.text for one in card.allergen_words)
+
+
+# a maker's pâté of "four or five days": the guide's four go on the card, and nobody is refused
+@pytest.mark.parametrize(
+    ("said", "refused", "kept"),
+    [
+        ("4-5 days", False, "4 days"),
+        ("3-5 days", False, "4 days"),
+        ("3-4 days", False, "3-4 days"),
+        ("5 days", True, "4 days"),
+        ("4-6 days", True, "4 days"),
+        ("1 week", True, "4 days"),
+    ],
+)
+def test_a_range_that_ends_a_day_behind_a_guide(said: str, refused: bool, kept: str) -> None:
+    lines = ["400 g chicken livers", "200 g butter", "1 onion"]
+    steps = [f"Fry until cooked through. Blend and pot. It keeps in the fridge for {said}."]
+    made = {"title": "Pâté", "kind": "preserve", "ingredients": lines, "method": steps}
+    recipe = recipe_of(made)
+    box = assess_safety(recipe, BOOK)
+    assert ("keeps-too-long" in {one.rule for one in box.refusals}) is refused
+    assert str(label_recipe(recipe, BOOK).keeping.unopened) == kept
+
+
+# a packet of which nobody knows the weight makes no fudge a bar of chocolate
+@pytest.mark.parametrize(
+    ("chocolate", "kept"), [("1 pkg chocolate chips", "4 weeks"), ("2 kg chocolate", "6 months")]
+)
+def test_what_is_not_weighed_keeps_nothing_longer(chocolate: str, kept: str) -> None:
+    lines = ["500 g sugar", "170 g evaporated milk", chocolate]
+    steps = ["Cook to a soft ball. Add the chocolate, beat, and cut."]
+    made = {"title": "Fudge", "kind": "fudge", "ingredients": lines, "method": steps}
+    assert str(label_recipe(recipe_of(made), BOOK).keeping.unopened) == kept
+
+
+@pytest.mark.parametrize(
+    ("steps", "boiled"),
+    [
+        ("Blend the basil, oil and nuts until they are smooth.", False),
+        ("Die Blätter mit dem Öl fein pürieren und abfüllen.", False),
+        ("Boil the basil with the oil for an hour and pot.", True),
+        ("Das Basilikum mit dem Öl eine Stunde einkochen und abfüllen.", True),
+        ("Do it.", True),
+    ],
+)
+def test_what_is_never_heated_boils_neither_down_nor_to_a_set(steps: str, boiled: bool) -> None:
+    lines = ["50 g basil", "200 ml olive oil"]
+    made = {"title": "Pesto", "kind": "preserve", "ingredients": lines, "method": [steps]}
+    scalable = scalable_of(recipe_of(made))
+    notes = (*notes_on_scaling(scalable, Fraction(3)), *boiling_warnings(scalable, Fraction(3)))
+    assert any("boil" in note.lower() for note in notes) is boiled

@@ -7,6 +7,7 @@ forms, from memory); expectations stood before the code was asked.
 import pytest
 
 from care_cases import recipe_of
+from stillroom.core.label.how_long import planned_span
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.kind_dates import dates_of_kind
 from stillroom.core.recipe.method_times import times_in_method, total_days
@@ -100,18 +101,24 @@ def test_a_ferment_without_a_time_is_not_known(
     [
         (_MEAD, "Ferment until it stops, about 4 weeks. Bottle."),
         (_MEAD, "Ferment 6 weeks. Bottle and age 6 months."),
-        (_KRAUT, "Pack and ferment until it is sour."),
+        (_KRAUT, "Pack and ferment for 3 weeks."),
     ],
 )
-def test_one_with_a_time_or_in_salt_is_as_before(
-    of: tuple[str, str, list[str]], method: str
-) -> None:
+def test_one_with_a_time_is_as_before(of: tuple[str, str, list[str]], method: str) -> None:
     recipe = made(of, [method])
     found = dates_of_kind(recipe)
     assert found
     assert "not known" not in found.text
     assert "cannot be counted" not in found.text
     assert (str(recipe.keeps.unopened) == "3 years") is (of is _MEAD)
+
+
+def test_vegetables_in_salt_without_a_time_have_a_guide_to_their_keeping_and_no_dates() -> None:
+    recipe = made(_KRAUT, ["Pack and ferment until it is sour. Then keep it in the fridge."])
+    found = dates_of_kind(recipe)
+    assert found
+    assert "is not known" in found.text
+    assert str(planned_span(recipe)) == "6 months"
 
 
 def test_its_own_word_of_keeping_stands() -> None:

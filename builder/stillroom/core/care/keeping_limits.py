@@ -21,6 +21,7 @@ Longer = Literal["refused", "told", "book", "card"]
 Card = Literal["", "always", "unless a reason", "no figure"]
 # "1 month" and "4 weeks", "15 days" and "2 weeks" are the same to a cook
 _SLACK_PERCENT = 10
+_A_DAY = 24 * 60
 OWN_JUDGEMENT = "the book's own cautious figure, no published source"
 
 
@@ -138,7 +139,21 @@ def is_beyond(claim: Span | None, limit: Limit | None) -> bool:
     return claim.minutes() * 100 > limit.longest.minutes() * (100 + _SLACK_PERCENT)
 
 
+def _ends_within_a_day(claim: Span | None, limit: Limit) -> bool:
+    """Whether a range begins within a limit of days and ends a day behind it, as "4-5 days" do.
+
+    The card takes the limit, and nobody need be refused for the day.
+    """
+    if claim is None or claim.minutes(longest=False) > limit.longest.minutes():
+        return False
+    return claim.minutes() - limit.longest.minutes() <= _A_DAY <= limit.longest.minutes()
+
+
 def strictest_of(facts: SafetyFacts, claim: Span | None, judge: Judge) -> Limit | None:
     """Return the shortest limit of guidance that a claim runs past; None when it runs past none."""
-    past = [limit for limit in limits_of_guidance(facts, judge) if is_beyond(claim, limit)]
+    past = [
+        limit
+        for limit in limits_of_guidance(facts, judge)
+        if is_beyond(claim, limit) and not _ends_within_a_day(claim, limit)
+    ]
     return min(past, key=lambda limit: limit.longest.minutes(), default=None)

@@ -81,6 +81,7 @@ class Caution:
     source: str
     checked: str
     read: str = ""
+    on_tag: str = ""
 
 
 @dataclass(frozen=True)
@@ -183,6 +184,7 @@ def _word(rule: Rule, evidence: Evidence, facts: SafetyFacts, settings: BookSett
         source=say_source(rule.source, rule.read),
         checked="" if rule.read == "memory" else rule.checked,
         read=rule.read,
+        on_tag=rule.on_tag,
     )
 
 

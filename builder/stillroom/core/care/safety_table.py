@@ -22,7 +22,7 @@ GRAVITIES: tuple[Gravity, ...] = get_args(Gravity)
 Read = Literal["read", "restated", "reference.md", "memory"]
 RULE_KEYS = frozenset(
     {"id", "gravity", "override", "title", "when", "because", "to_maker", "to_receiver"}
-    | {"source", "read", "checked", "beside_refusal", "receiver_when"}
+    | {"source", "read", "checked", "beside_refusal", "receiver_when", "on_tag"}
 )
 
 
@@ -43,6 +43,7 @@ class Rule:
     may_be_overridden: bool
     silent_beside_refusal: bool = False
     receiver_when: Mapping[str, Any] | None = None
+    on_tag: str = ""
 
 
 @cache
@@ -103,6 +104,7 @@ def read_rule(row: Mapping[str, Any]) -> Rule:
         may_be_overridden=row.get("override") != "never",
         silent_beside_refusal=row.get("beside_refusal") == "silent",
         receiver_when=row.get("receiver_when"),
+        on_tag=row.get("on_tag", ""),
     )
 
 

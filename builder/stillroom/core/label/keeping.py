@@ -28,7 +28,7 @@ from stillroom.core.method.keeping_said import (
     vaguely_kept,
 )
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
-from stillroom.core.recipe.kind_dates import ferments_untimed
+from stillroom.core.recipe.kind_dates import feeds_yeast_untimed
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.spans import Span
 from stillroom.core.words.joining import join_and
@@ -128,7 +128,7 @@ def _of_the_book(recipe: Recipe) -> Keeping:
     facts = gather_facts(recipe, finished_percent(recipe), ())
     limits = [*limits_of_guidance(facts, judge)]
     # what ferments for nobody knows how long keeps for nobody knows how long
-    untimed = ferments_untimed(recipe)
+    untimed = feeds_yeast_untimed(recipe)
     if not untimed and (usual := usual_limit(facts, judge)):
         limits.append(usual)
     if any(thing.unknown for thing in facts.things):
@@ -182,7 +182,8 @@ def needs_no_date(recipe: Recipe) -> bool:
 
 
 def _longer(own: Span | None, published: Span) -> bool:
-    return own is None or own.minutes(longest=False) > published.minutes()
+    """Whether a claim is none, or reaches past a published time: a range does at its long end."""
+    return own is None or own.minutes() > published.minutes()
 
 
 def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term, str]:
@@ -190,7 +191,7 @@ def _term(recipe: Recipe, facts: SafetyFacts, published_mark: str) -> tuple[Term
     keeps = recipe.keeps
     if not recipe.kind.is_eaten:
         return "none", "It is not food."
-    if keeps.unopened is None and not published_mark and ferments_untimed(recipe):
+    if keeps.unopened is None and not published_mark and feeds_yeast_untimed(recipe):
         return "not known", f"{NOT_KNOWN}: how long it ferments the recipe does not say."
     # the law asks for no date on it, and nobody says that its cream or egg keeps
     held = facts.tagged(["perishable", "egg", "pasteurised-egg", "dairy"])

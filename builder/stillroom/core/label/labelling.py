@@ -112,6 +112,7 @@ class UsageCard:
     unknown: tuple[str, ...] = ()
     packets: tuple[str, ...] = ()
     law: List = "eu"
+    on_tag: tuple[str, ...] = ()
     to: str = ""
     sender: str = ""
     message: str = ""
@@ -123,6 +124,15 @@ class UsageCard:
         return say_of_allergens(
             self.law, self.allergens, self.may_contain, self.unknown, self.packets
         )
+
+    @property
+    def tag_words(self) -> tuple[Said, ...]:
+        """The same sentence for a tag, and behind it what must not be lost with the card."""
+        said = self.allergen_words
+        rest = "; ".join(self.on_tag)
+        if not rest:
+            return said
+        return (*said, Said(f"; {rest}")) if said else (Said(rest[:1].upper() + rest[1:]),)
 
 
 def label_recipe(recipe: Recipe, settings: BookSettings, made_on: date | None = None) -> Label:
@@ -306,6 +316,7 @@ def make_card(
         unknown=label.unknown,
         packets=label.packets,
         law=law_of(settings.country),
+        on_tag=tuple(dict.fromkeys(one.on_tag for one in box.cautions if one.on_tag)),
         to=to,
         sender=sender,
         message=message,

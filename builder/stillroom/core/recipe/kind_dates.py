@@ -218,10 +218,17 @@ def why_undated(recipe: Recipe) -> str:
 
 
 def ferments_untimed(recipe: Recipe) -> bool:
-    """Whether something feeds yeast for a time that nothing tells; vegetables in salt do not."""
-    if not recipe.kind.is_("living") or recipe.timeline or course_of(recipe.method).said:
-        return False
-    return not _sours_in_salt(recipe)
+    """Whether something ferments for a time that nothing tells."""
+    untold = not recipe.timeline and not course_of(recipe.method).said
+    return recipe.kind.is_("living") and untold
+
+
+def feeds_yeast_untimed(recipe: Recipe) -> bool:
+    """Whether something feeds yeast for a time that nothing tells.
+
+    Of vegetables that have soured in salt, however long it took, a guide says how long they keep.
+    """
+    return ferments_untimed(recipe) and not _sours_in_salt(recipe)
 
 
 def _sours_in_salt(recipe: Recipe) -> bool:

@@ -7,8 +7,10 @@ scaling.py.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from typing import Any, Literal
 
 from stillroom.core.amounts.quantities import (
@@ -22,6 +24,7 @@ from stillroom.core.amounts.rounding import (
     allows_halves,
     binds_all,
     near_of,
+    rounding_data,
     share_named,
     spoon_share,
     tight_class,
@@ -43,13 +46,14 @@ from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.method import find_base
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.kept_apart import kept_apart
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import any_word, late_regex
 from stillroom.core.words.plurals import plural, singular
 from stillroom.core.words.said import Said
 
 _say = Said("stillroom.core.size", "size")
 
 Form = Literal["amount", "ratio", "words"]
+_FEW_WORDS = 6
 _SPOONED = ("tsp", "tbsp", "cup")
 _SPOONS = ("tsp", "tbsp")
 # a strength, a heat and a length do not grow with the batch, nor does a rate
@@ -133,6 +137,21 @@ class Scalable:
     tin: Tin | None = None
 
 
+@cache
+def _heats() -> re.Pattern[str]:
+    return any_word(rounding_data()["heats"])
+
+
+def _boiled_kind(recipe: Recipe) -> str:
+    """Return the kind by which a batch boils down, "" of one that no word of its method heats.
+
+    A method of a few words tells nothing.
+    """
+    told = " ".join(step.text for step in recipe.method)
+    silent = len(told.split()) < _FEW_WORDS
+    return recipe.kind.name if silent or recipe.oven or _heats().search(told) else ""
+
+
 @kept_apart(decimal_sign, 256)
 def scalable_of(recipe: Recipe) -> Scalable:
     """Return the recipe as the scale sees it; raises Unreadable for a ratio of nothing known."""
@@ -147,7 +166,7 @@ def scalable_of(recipe: Recipe) -> Scalable:
     return Scalable(
         slug=recipe.slug,
         title=recipe.title,
-        kind=recipe.kind.name,
+        kind=_boiled_kind(recipe),
         system=recipe.system,
         lines=tuple(_line(recipe, ingredient) for ingredient in recipe.ingredients),
         makes=recipe.makes.amount,
