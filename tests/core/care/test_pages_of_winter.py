@@ -355,3 +355,47 @@ def test_what_is_never_heated_boils_neither_down_nor_to_a_set(steps: str, boiled
     scalable = scalable_of(recipe_of(made))
     notes = (*notes_on_scaling(scalable, Fraction(3)), *boiling_warnings(scalable, Fraction(3)))
     assert any("boil" in note.lower() for note in notes) is boiled
+
+
+# Michigan State Univ. Extension 01600585, Pickling fish: 2.5 % acetic acid and more, 4 to 6 weeks
+@pytest.mark.parametrize(
+    ("lines", "said", "refused", "kept"),
+    [
+        (["500 g herring fillets", "250 ml vinegar", "250 ml water"], "", False, "4 weeks"),
+        (["500 g salted herring", "250 ml vinegar", "250 ml water"], "2 weeks", False, "2 weeks"),
+        (
+            ["500 g herring", "1 dl vinegar essence, 12 %", "3 dl water"],
+            "2 weeks",
+            False,
+            "2 weeks",
+        ),
+        (["500 g salted herring", "250 ml vinegar"], "3 months", True, "3 months"),
+        (["500 g herring", "100 ml vinegar", "400 ml water"], "2 weeks", True, "4 days"),
+        (["500 g herring", "50 ml vinegar"], "2 weeks", True, "4 days"),
+        (["500 g herring", "250 ml vinegar, 4 %"], "2 weeks", True, "4 days"),
+        (["500 g herring", "1 kg tomatoes", "800 ml vinegar"], "2 weeks", True, "4 days"),
+        (["500 g chicken", "250 ml vinegar"], "2 weeks", True, "4 days"),
+    ],
+)
+def test_fish_in_vinegar_keeps_by_how_sour_it_is(
+    lines: list[str], said: str, refused: bool, kept: str
+) -> None:
+    keeps = f"It keeps in the fridge for {said}." if said else "Keep it in the fridge."
+    steps = ["Boil the vinegar; let it get cold.", "Lay it in a jar, pour this over.", keeps]
+    made = {"title": "A jar", "kind": "preserve", "ingredients": lines, "method": steps}
+    recipe = recipe_of(made)
+    rules = {one.rule for one in assess_safety(recipe, BOOK).refusals}
+    assert ("keeps-too-long" in rules) is refused
+    assert str(label_recipe(recipe, BOOK).keeping.unopened) == kept
+
+
+@pytest.mark.parametrize(
+    ("steps", "raw"),
+    [
+        (["Boil the vinegar and the water. Cool.", "Pour it over the herring."], True),
+        (["Lay the herring in a pan.", "Add the vinegar, simmer for 20 minutes."], False),
+    ],
+)
+def test_vinegar_that_boils_cooks_what_lies_in_its_pan(steps: list[str], raw: bool) -> None:
+    told = rules_of(["1 kg herring", "500 ml vinegar", "400 ml water"], steps, kind="preserve")
+    assert ("raw-meat-fish" in told) is raw

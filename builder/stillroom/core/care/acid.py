@@ -44,6 +44,9 @@ _IN_NO_PICKLE = _NEVER_TESTED - {"oil", "starch", "flour", "raw-flour", "seed"}
 _HARDLY_SOUR = frozenset({"orange juice", "ascorbic acid", "vitamin c", "vitamin c powder"})
 # what every tested recipe was tested with
 _TESTED_WITH = 5
+# Michigan State Univ. Extension 01600585; less liquid than half of the fish covers none of it
+_SOUR_ENOUGH = Fraction(5, 2)
+_COVERS = 2
 _PERCENT = clause_regex(r"(\d+(?:[.,]\d+)?)\s?(?:%|per ?cent)")
 _HOME_MADE = clause_regex(
     r"\b(?:home[- ]?made|my own|our own|selbst ?gemacht\w*|fait maison|maison|casero|fatto in casa"
@@ -143,6 +146,29 @@ def is_weak_vinegar(row: Weighed) -> bool:
         return False
     said = (float(found.replace(",", ".")) for found in said_percent(row))
     return bool(_HOME_MADE.search(row.words)) or any(percent < _TESTED_WITH for percent in said)
+
+
+def sours_fish(things: Iterable[Weighed]) -> bool:
+    """Say whether fish lies in a liquid of 2.5 % acetic acid and more, as published.
+
+    The source stands in keeping.yml. Vinegar counts by what its line says, else as of 5 %; what
+    cannot be weighed counts against it.
+    """
+    rows = tuple(row for row in things if not row.drained)
+    essence = [row for row in rows if _name(row) == "vinegar essence" and said_percent(row)]
+    vinegar = [*essence, *(row for row in rows if "vinegar" in row.tags)]
+    wet = [*vinegar, *(row for row in rows if "water" in row.tags)]
+    if not vinegar or any(row.grams is None for row in wet) or any(map(is_weak_vinegar, vinegar)):
+        return False
+    acid = sum((_sum([row]) * _percent_of(row) for row in vinegar), Fraction(0))
+    fish = [row for row in rows if "fish" in row.tags]
+    covers = _sum(wet) * _COVERS >= _sum(fish) and all(row.grams is not None for row in fish)
+    return covers and acid >= _SOUR_ENOUGH * _sum(wet)
+
+
+def _percent_of(row: Weighed) -> Fraction:
+    said = [Fraction(found.replace(",", ".")) for found in said_percent(row)]
+    return min(said, default=Fraction(_TESTED_WITH))
 
 
 def said_percent(row: Weighed) -> tuple[str, ...]:

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
-from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, too_little_acid
+from stillroom.core.care.acid import is_weak_vinegar, soaked_in_acid, sours_fish, too_little_acid
 from stillroom.core.care.curing import cures_over
 from stillroom.core.care.damp import damp_lines
 from stillroom.core.care.evidence import HOLDS, Evidence
@@ -349,6 +349,7 @@ CHECKS: dict[str, Check] = {
     "share_known": _share_known,
     "too_little_acid": _acid,
     "weak_vinegar": _weak_vinegar,
+    "sours_fish": lambda facts, wanted, _: _yes(sours_fish(facts.things) == wanted),
     "pressure_guide": _said_source,
     "acid_soak": _acid_soak,
     "ph_measured_to": _ph_measured,

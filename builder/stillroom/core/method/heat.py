@@ -24,6 +24,7 @@ from stillroom.core.method.heat_elsewhere import (
     is_apart_elsewhere,
     is_everything_elsewhere,
     is_liquor,
+    is_sour,
     without_its_end,
 )
 from stillroom.core.method.sentences import affirmed_clauses, is_for_whoever, split_sentences
@@ -150,10 +151,10 @@ def cooked_places(recipe: Recipe) -> frozenset[int]:
                 if elsewhere == "thickens":  # "bis die Creme dick wird" names what comes of it
                     here = _named(without_its_end(clause), names)
                 now_hot = _reached_elsewhere(clause, here, together, apart, eggs, so_far)
-                cooked |= now_hot - _raw_beside(clause, recipe, here)
+                cooked |= now_hot - _raw_beside(clause, recipe, here, together)
             elif now:
                 now_hot = _reached(clause, here, together, apart, so_far)
-                cooked |= now_hot - _raw_beside(clause, recipe, here)
+                cooked |= now_hot - _raw_beside(clause, recipe, here, together)
             elif _KEPT_BACK.search(clause):
                 cooked -= here
             elif baked:  # an egg that is named again after the oven may be another one
@@ -189,11 +190,15 @@ def _eggs(names: Sequence[frozenset[str]]) -> set[int]:
     return {place for place, own in enumerate(names) if own & _EGGS}
 
 
-def _raw_beside(clause: str, recipe: Recipe, here: set[int]) -> set[int]:
-    """Return the meat and fish that no clause of a liquor cooks: "boil the brine, let it cool"."""
-    things = enumerate(_all_things(recipe) if is_liquor(clause) else ())
+def _raw_beside(clause: str, recipe: Recipe, here: set[int], together: set[int]) -> set[int]:
+    """Return the meat and fish that no clause of a liquor cooks: "boil the brine, let it cool".
+
+    Nor does vinegar that boils before they lie in any pan with it.
+    """
+    liquor = is_liquor(clause)
+    things = enumerate(_all_things(recipe) if liquor or is_sour(clause) else ())
     flesh = {place for place, one in things if any(_FLESH & f.tags for f in food_of(one).foods)}
-    return flesh - here
+    return flesh - here if liquor else flesh - here - together
 
 
 def _reached_elsewhere(

@@ -127,6 +127,15 @@ def is_liquor(clause: str) -> bool:
     return bool(_any_of("liquor").search(clause))
 
 
+def is_sour(clause: str) -> bool:
+    """Whether a clause, English or not, names vinegar.
+
+    >>> is_sour("Koka upp ättika"), is_sour("Weinessig aufkochen"), is_sour("Koka upp vatten")
+    (True, True, False)
+    """
+    return bool(_any_of("sour").search(clause))
+
+
 def is_apart_elsewhere(clause: str) -> bool:
     """Whether a clause speaks of an icing, which no oven sees."""
     return bool(_any_of("apart").search(clause))
