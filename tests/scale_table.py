@@ -43,6 +43,23 @@ containers: bottle, 50 ml
 
 1. Pour {vodka} over {100 g sugar}.
 """,
+    "twice-sugared": """---
+title: Biscuits sugared twice
+kind: bake
+makes: 24 biscuits
+ingredients:
+  - Dough:
+      - 200 g caster sugar
+      - 300 g plain flour
+  - On top:
+      - 2 tbsp caster sugar
+      - caster sugar, to dust
+---
+
+## Method
+
+1. Bake it.
+""",
     "lye-soap": """---
 title: A soap to the gram
 kind: soap

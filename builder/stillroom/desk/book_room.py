@@ -18,6 +18,7 @@ from stillroom.desk.comparing import Pair, side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
 from stillroom.desk.named import countries, currencies, languages
+from stillroom.desk.own_foods import set_in, with_food
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
@@ -65,10 +66,12 @@ def _drawing_path(desk: Desk) -> Path:
 async def book(desk: Desk, request: Request) -> Response:
     """Show the boxes of the book."""
     said = "Kept." if request.query_params.get("said") == "kept" else ""
-    return _shown(desk, said=said)
+    food = request.query_params.get("food", "")
+    return _shown(desk, said=said, food=food)
 
 
-def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
+def _shown(desk: Desk, status: int = 200, food: str = "", **words: Any) -> Response:
+    """Show the boxes; `food` is one that is to be named among her own."""
     config = _now(desk.place.config)
     opened = desk.book()
     own = {name: _now(_words_path(desk, name)) for name in WORDS}
@@ -77,7 +80,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
     filled: dict[str, Any] = {
         "form": settings_form(config.raw, config.path.name),
         "texts": {name: _below_head(file.raw) for name, file in own.items()},
-        "larder": larder.raw,
+        "larder": with_food(larder.raw, food),
         "sums": {name: file.sum for name, file in files.items()},
         "colours": palette_in(_now(_style_path(desk)).raw) or "madder",
         "drawing": _drawing_now(desk),
@@ -126,15 +129,16 @@ async def keep_book(desk: Desk, request: Request) -> Response:
     sent = await boxes_sent(request, 80, _LONGEST)
     if "site_url" in sent:
         sent["site_url"] = whole_address(sent["site_url"].strip())
+    sent["larder"] = set_in(sent.get("larder", ""))
     typed = {
         "form": sent,
         "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},
-        "larder": sent.get("larder", ""),
+        "larder": sent["larder"],
         "colours": sent.get("colours", "madder"),
         "drawing": sent.get("drawing") or _drawing_now(desk),
     }
     wrong = wrong_settings(sent)
-    wrong_larder = _wrong_larder(desk, sent.get("larder", ""))
+    wrong_larder = _wrong_larder(desk, sent["larder"])
     if wrong or wrong_larder:
         return _shown(desk, 422, wrong=wrong, wrong_larder=wrong_larder, **typed)
     try:
@@ -154,7 +158,7 @@ def _both(desk: Desk, name: str, sent: dict[str, str]) -> list[Pair]:
     if name == config.path.name:
         return side_by_side(write_settings(config.raw, name, sent, None), config.raw)
     if name == larder.path.name:
-        return side_by_side(sent.get("larder", ""), larder.raw)
+        return side_by_side(sent["larder"], larder.raw)
     words = Path(name).stem
     return side_by_side(
         sent.get(f"text_{words}", ""), _below_head(_now(_words_path(desk, words)).raw)
@@ -187,7 +191,7 @@ def _keep_all(desk: Desk, sent: dict[str, str]) -> None:
         path, words = _words_path(desk, name), sent.get(f"text_{name}", "")
         whole = words if _HEAD.match(words) else f"{_head_of(_now(path).raw)}{words}"
         _keep_words(desk, path, whole, sent.get(f"sum_{name}", ""))
-    _keep_words(desk, opened.larder_file, sent.get("larder", ""), sent.get("sum_larder", ""))
+    _keep_words(desk, opened.larder_file, sent["larder"], sent.get("sum_larder", ""))
     _keep_drawing(desk, sent.get("drawing", ""))
 
 

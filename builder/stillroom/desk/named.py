@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
@@ -39,13 +40,23 @@ def countries() -> tuple[Choice, ...]:
         for code, name in names.items()
         if len(code) == 2 and code.isalpha() and code not in _NONE
     ]
-    return tuple(sorted(found, key=lambda row: row[1]))
+    return tuple(sorted(found, key=_in_order))
+
+
+def _in_order(choice: Choice) -> str:
+    """Return a name as a dictionary orders it: "Åland" among the As.
+
+    >>> sorted([("TR", "Türkiye"), ("TC", "Turks"), ("AX", "Åland")], key=_in_order)
+    [('AX', 'Åland'), ('TR', 'Türkiye'), ('TC', 'Turks')]
+    """
+    parted = unicodedata.normalize("NFKD", choice[1])
+    return "".join(letter for letter in parted if not unicodedata.combining(letter)).lower()
 
 
 @cache
 def languages() -> Languages:
     """Return the languages of every country, each with whose dates and numbers it has, by name."""
-    found = sorted(_spoken(), key=lambda row: row[1])
+    found = sorted(_spoken(), key=_in_order)
     return Languages(
         tuple(row for row in found if row[0].partition("_")[0] in READ),
         tuple(row for row in found if row[0].partition("_")[0] not in READ),

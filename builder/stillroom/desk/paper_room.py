@@ -35,8 +35,11 @@ SHAPES_ASKED: Final = {
 PRINTS: Final = ("cards", "tags", "sheet", TEST_SHEET, *WHOLE)
 MEASURES: Final = {"round": {"lid": "lid"}, "wrap": {"bottle": "bottle", "wall": "straight"}}
 """What each of them is measured by: the command's word and the box of the page."""
-_BOOKLET: Final = ("(print book --booklet)", f"(“{WHOLE['booklet']}”)")
-"""What the terminal calls it, and what its button here is called."""
+_CALLED: Final = (
+    ("(print book --booklet)", f"(“{WHOLE['booklet']}”)"),
+    ("the book without --booklet has", f"“{WHOLE['book']}” has"),
+)
+"""What the terminal calls a print, and what its button here is called."""
 _MOST: Final = 200
 
 
@@ -104,13 +107,18 @@ async def print_it(desk: Desk, request: Request) -> Response:
     if files and what != TEST_SHEET:
         arguments += ["--", *(str(path) for path in files)]
     done = await run("stillroom.cli", arguments, book.root)
+    lines = tuple(map(_as_here, done.lines))
     if not done.is_well:
-        return _shown(desk, 422, tuple(line.replace(*_BOOKLET) for line in done.lines))
+        return _shown(desk, 422, lines)
     # a larger size that was taken, how wide a spine is: what is said of a print is read before it
-    told = tuple(
-        line for line in done.lines if line != NO_SQUARES and not line.startswith(str(out))
-    )
+    told = tuple(line for line in lines if line != NO_SQUARES and not line.startswith(str(out)))
     return _shown(desk, told=told, made=what) if told else _pdf(out)
+
+
+def _as_here(line: str) -> str:
+    for said, here in _CALLED:
+        line = line.replace(said, here)
+    return line
 
 
 async def printed(desk: Desk, request: Request) -> Response:

@@ -75,7 +75,8 @@ def part_book(desk: Desk) -> Parted:
 
 
 def _called(page: Path) -> str:
-    return "the first page" if page.stem == "index" else f"“{page.stem.replace('-', ' ')}”"
+    usual = f"“{page.stem.replace('-', ' ')}”"
+    return {"index": "the first page", "about": "“About this book”"}.get(page.stem, usual)
 
 
 def _files(folder: Path) -> list[Path]:

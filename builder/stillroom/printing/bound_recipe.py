@@ -126,7 +126,8 @@ def _giving_words(recipe: Recipe, label: Label) -> dict[str, Any]:
         "use": recipe.card.use,
         "keep": join_sentences(label.keep_how, label.once_opened),
         "date_text": label.date_mark.text,
-        "keeps_source": label.keeping.source,
+        # of what nobody knows, no figure is named as if it held
+        "keeps_source": "" if label.date_mark.term == "not known" else label.keeping.source,
     }
 
 

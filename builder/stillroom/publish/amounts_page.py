@@ -90,10 +90,13 @@ def show_amounts(
     written = written or scale(scalable, ByFactor(Fraction(1)))
     listed = [ListedLine(place, line) for place, line in enumerate(written.lines)]
     first = recipe.filled_into[0]
+    # of two lines of one food the cook has one heap
     choices = tuple(
-        line.item
-        for line in scalable.lines
-        if line.form != "words" and line.scales == "with the batch"
+        dict.fromkeys(
+            line.item
+            for line in scalable.lines
+            if line.form != "words" and line.scales == "with the batch"
+        )
     )
     vessel = recipe.vessel
     has_vessel = bool(scalable.stands_ml and vessel and vessel.capacity)

@@ -97,6 +97,34 @@ def test_scarcest_decides_and_the_rest_is_told() -> None:
     assert (left.item, left.amount) == ("cinnamon stick", Fraction(21, 2))
 
 
+TWICE = recipe_of(
+    "200 g sugar", "300 g flour", "50 g sugar", "sugar, to dust", makes="24 buns", kind="bake"
+)
+
+
+# by hand: of sugar one batch wants 200 g and 50 g, and what dusts it is not said
+@pytest.mark.parametrize(
+    ("asked", "factor", "left"),
+    [
+        ("500 g sugar", 2, []),
+        ("500 g sugar + 900 g flour", 2, [("flour", 300)]),
+        ("1 kg sugar + 600 g flour", 2, [("sugar", 500)]),
+    ],
+)
+def test_what_is_there_does_for_every_line_of_its_name(
+    asked: str, factor: int, left: list[tuple[str, int]]
+) -> None:
+    batch = scaled(TWICE, have=asked)
+    assert batch.factor == factor
+    assert [(one.item, one.amount) for one in batch.left] == left
+
+
+def test_of_two_lines_of_a_name_that_grow_otherwise_none_is_guessed() -> None:
+    recipe = recipe_of("200 g sugar", "{item: sugar, amount: 50 g, scales: per batch}")
+    with pytest.raises(Unreadable, match="does not grow"):
+        scaled(recipe, have="500 g sugar")
+
+
 def test_vessel_is_filled_to_its_headspace() -> None:
     """1,000 ml and 13 g of bark stand in it at most to 95 % of 1,500 ml."""
     batch = scaled(SPIRIT, vessel="1.5 l")

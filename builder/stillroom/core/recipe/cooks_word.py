@@ -30,6 +30,8 @@ def spoken_of(recipe: Recipe) -> str:
     all of the title says nothing over it; "vinegar" of "raspberry vinegar" does.
     """
     kind = recipe.kind
+    if kind.called == recipe.title.strip().lower():  # "Limoncello" over "Limoncello"
+        return kind.name
     if kind.called or kind.name not in _BARE:
         return kind.spoken
     return _in_title(recipe.title) or kind.spoken

@@ -275,16 +275,24 @@ def _ml(recipe: Scalable, amount: Amount) -> Fraction:
 def _solve_hand(recipe: Scalable, target: ByHand) -> Solved:
     allowed = []
     for amount, words in target.have:
-        line = recipe.lines[find_line(words, recipe.lines)]
-        need, there = _in_one_measure(recipe, line, amount)
-        allowed.append((there / need, line, need, there, amount))
-    factor, scarcest = min(((row[0], row[1].item) for row in allowed), key=lambda row: row[0])
+        lines = [recipe.lines[place] for place in find_lines(words, recipe.lines)]
+        # dough and topping both want sugar: what is there has to do for all of them
+        measured = [line for line in lines if line.form != "words"] or lines
+        used = sum((_share_used(recipe, line, amount) for line in measured), Fraction(0))
+        allowed.append((1 / used, lines[0].item, used, amount))
+    factor, scarcest = min(((row[0], row[1]) for row in allowed), key=lambda row: row[0])
     left = tuple(
-        LeftOver(line.item, (there - need * factor) / there * amount.middle, amount.unit)
-        for own, line, need, there, amount in allowed
+        LeftOver(item, (1 - used * factor) * amount.middle, amount.unit)
+        for own, item, used, amount in allowed
         if own > factor
     )
     return Solved(factor, scarcest=scarcest if len(allowed) > 1 else "", left=left)
+
+
+def _share_used(recipe: Scalable, line: ScaleLine, have: Amount) -> Fraction:
+    """Return which part of what is there one batch needs for a line."""
+    need, there = _in_one_measure(recipe, line, have)
+    return need / there
 
 
 def _in_one_measure(recipe: Scalable, line: ScaleLine, have: Amount) -> tuple[Fraction, Fraction]:
@@ -320,21 +328,22 @@ def written_middle(recipe: Scalable, line: ScaleLine) -> Fraction:
     return (low + high) / 2
 
 
-def find_line(words: str, lines: Sequence[ScaleLine]) -> int:
-    """Return the place of the line meant by a cook's words; raises Unreadable.
+def find_lines(words: str, lines: Sequence[ScaleLine]) -> list[int]:
+    """Return the places of the lines meant by a cook's words; raises Unreadable.
 
-    A whole name wins; else the line that holds every word, singular or plural.
+    A whole name wins, with every line that has it; else the one line that holds every word,
+    singular or plural.
     """
     known = [_stems(line.item) for line in lines]
     wanted = _stems(words)
     nouns = [{line.noun_one} - {""} for line in lines]
     names = [line.item for line in lines]
-    for place, stems in enumerate(known):
-        if wanted == stems:
-            return place
+    whole = [place for place, stems in enumerate(known) if wanted == stems]
+    if whole:
+        return whole
     fits = [place for place, stems in enumerate(known) if wanted and wanted <= stems | nouns[place]]
     if len(fits) == 1:
-        return fits[0]
+        return fits
     if fits:
         items = join_and([f'"{names[place]}"' for place in fits])
         raise _say.refuse("fits_several", words=words, items=items)

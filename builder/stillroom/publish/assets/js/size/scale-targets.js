@@ -5,7 +5,7 @@
 
 import SAID from "../../data/said/size-size.js";
 import { baseSize, middle, parseLeading, parseNumber, sizeOf } from "../amounts/amounts.js";
-import { Fraction, ZERO, smaller } from "../amounts/fraction.js";
+import { Fraction, ONE, ZERO, smaller } from "../amounts/fraction.js";
 import { panFactor, readOwnTin } from "../amounts/tins.js";
 import { joinAnd } from "../words/joining.js";
 import { didYouMean } from "../words/nearest.js";
@@ -223,20 +223,36 @@ function millilitres(recipe, amount, tables) {
  */
 function solveHave(recipe, target, tables) {
   const allowed = target.have.map(({ amount, words }) => {
-    const line = findLine(words, recipe.lines, tables);
-    const [need, there] = inOneMeasure(recipe, line, amount, tables);
-    return { own: there.over(need), line, need, there, amount };
+    const lines = findLines(words, recipe.lines, tables);
+    // dough and topping both want sugar: what is there has to do for all of them
+    const withAmounts = lines.filter((line) => line.form !== "words");
+    const used = (withAmounts.length ? withAmounts : lines)
+      .map((line) => shareUsed(recipe, line, amount, tables))
+      .reduce((sum, one) => sum.plus(one), ZERO);
+    return { own: ONE.over(used), item: lines[0].item, used, amount };
   });
   const factor = allowed.map((row) => row.own).reduce(smaller);
-  const scarcest = allowed.find((row) => row.own.equals(factor))?.line.item ?? "";
+  const scarcest = allowed.find((row) => row.own.equals(factor))?.item ?? "";
   const left = allowed
     .filter((row) => row.own.above(factor))
-    .map(({ line, need, there, amount }) => ({
-      item: line.item,
-      amount: there.minus(need.times(factor)).over(there).times(middle(amount)),
+    .map(({ item, used, amount }) => ({
+      item,
+      amount: ONE.minus(used.times(factor)).times(middle(amount)),
       unit: amount.unit,
     }));
   return { factor, containers: [], scarcest: allowed.length > 1 ? scarcest : "", left };
+}
+
+/**
+ * Which part of what is there one batch needs for a line.
+ * @param {ScaleRecipe} recipe
+ * @param {ScaleLine} line
+ * @param {Amount} have
+ * @param {Tables} tables
+ */
+function shareUsed(recipe, line, have, tables) {
+  const [need, there] = inOneMeasure(recipe, line, have, tables);
+  return need.over(there);
 }
 
 /**
@@ -279,24 +295,24 @@ function writtenMiddle(recipe, line) {
 }
 
 /**
- * The line a cook's words mean: a whole name, else the one that holds every word.
+ * The lines a cook's words mean: all of a whole name, else the one that holds every word.
  * @param {string} words
  * @param {ScaleLine[]} lines
  * @param {Tables} tables
- * @returns {ScaleLine}
+ * @returns {ScaleLine[]}
  */
-export function findLine(words, lines, tables) {
+function findLines(words, lines, tables) {
   const wanted = stems(words, tables);
-  const whole = lines.find((line) => {
+  const whole = lines.filter((line) => {
     const own = stems(line.item, tables);
     return own.size === wanted.size && [...wanted].every((word) => own.has(word));
   });
-  if (whole) return whole;
+  if (whole.length) return whole;
   const fits = lines.filter((line) => {
     const own = stems(line.item, tables).add(line.noun_one);
     return wanted.size && [...wanted].every((word) => own.has(word));
   });
-  if (fits.length === 1) return fits[0];
+  if (fits.length === 1) return fits;
   if (fits.length) {
     throw say.refuse("fits_several", { words, items: joinAnd(fits.map((line) => `"${line.item}"`)) });
   }
