@@ -130,7 +130,7 @@ async def keep_book(desk: Desk, request: Request) -> Response:
     if "site_url" in sent:
         sent["site_url"] = whole_address(sent["site_url"].strip())
     sent["larder"] = set_in(sent.get("larder", ""))
-    typed = {
+    typed: dict[str, Any] = {
         "form": sent,
         "texts": {name: sent.get(f"text_{name}", "") for name in WORDS},
         "larder": sent["larder"],

@@ -108,7 +108,7 @@ TWICE = recipe_of(
     [
         ("500 g sugar", 2, []),
         ("500 g sugar + 900 g flour", 2, [("flour", 300)]),
-        ("1 kg sugar + 600 g flour", 2, [("sugar", 500)]),
+        ("1000 g sugar + 600 g flour", 2, [("sugar", 500)]),
     ],
 )
 def test_what_is_there_does_for_every_line_of_its_name(
