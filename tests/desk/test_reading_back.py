@@ -22,6 +22,8 @@ LINES = [
     ("8 oz", "asked", "", []),
     ("6 cloves, 1 blade of mace", "asked", "", []),
     ("2 lbs damsuns", "unknown", "2 lb", ["2 lbs damson"]),
+    ("8 bright lemons", "unknown", "8", ["8 lemons"]),
+    ("1 bright lemon", "unknown", "1", ["1 lemon"]),
     ("For the icing:", "heading", "", []),
 ]
 
@@ -177,3 +179,9 @@ def test_an_amount_put_there_leaves_the_other_steps(typed: str, row: int, answer
     lines[one.first : one.last + 1] = [answer]
     again = read_steps_box("\n".join(lines), goes_in, WAYS)
     assert len(again) == len(steps)
+
+
+@pytest.mark.parametrize("step", ["Add the lemon zest.", "Add lemon juice.", "Stir in lemon oil."])
+def test_a_form_of_a_food_is_not_the_food(step: str) -> None:
+    steps = read_steps_box(step, readable("1 lemon\n1 kg sugar", (), WAYS), WAYS)
+    assert [answer.words for one in steps for answer in one.answers] == []

@@ -119,7 +119,7 @@ def _where(one: Ingredient, beside: Sequence[Ingredient], outside: str) -> tuple
             continue
         for found in re.finditer(rf"(?<![\w-]){re.escape(name)}(?![\w-])", outside, re.IGNORECASE):
             behind = _WORD.match(outside[found.end() :].lstrip())
-            is_other = is_part and behind is not None and behind[0].lower() in _FORMS
+            is_other = behind is not None and behind[0].lower() in _FORMS
             little = _A_LITTLE.search(outside[: found.start()])
             said = f"{one.item} {one.note}"
             if not (is_other or little or _is_for_the_pan(found, outside, said)):

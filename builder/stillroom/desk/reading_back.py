@@ -13,7 +13,7 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.bringing.doubted import quoted
-from stillroom.core.amounts.quantities import Unmeasured, show_amount
+from stillroom.core.amounts.quantities import Amount, Unmeasured, show_amount
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.larder.words import normal_form
@@ -22,6 +22,7 @@ from stillroom.core.lines.ingredient_food import find_foods, food_of, name_of
 from stillroom.core.method.spoken import spoken_in
 from stillroom.core.recipe.method import split_step
 from stillroom.core.words.joining import join_and
+from stillroom.core.words.plurals import plural
 from stillroom.core.words.problems import Unreadable
 from stillroom.desk.amount_offers import find_offers
 from stillroom.desk.boxes import Line, box_lines, bullet_off, step_lines
@@ -137,8 +138,9 @@ def _read_line(place: int, text: str, written: object, ways: Ways) -> ReadBack:
         f'"{whole}" is not a food that this book knows: its allergens and dangers '
         "cannot be checked, and the page says so."
     )
+    counted = isinstance(one.amount, Amount) and not one.amount.unit and one.amount.high > 1
     answers = tuple(
-        Answer(near, text.replace(one.item, near, 1))
+        Answer(near, text.replace(one.item, plural(near) if counted else near, 1))
         for near in reading.nearest
         if one.item in text and near not in (one.item, name)
     )

@@ -10,9 +10,10 @@ from textwrap import shorten
 from typing import Final
 
 from stillroom.core.method.keeping_said import keeping_of_method
+from stillroom.core.recipe.kinds import Kind, kind_called
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
-from stillroom.core.words.problems import ProblemsFound
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.core.words.text_files import is_file_at
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import Look
@@ -100,7 +101,7 @@ def _spine(
         wrong = tuple(shorten(str(one), _LONGEST, placeholder=" …") for one in look.wrong)
     title = look.recipe.title if look.recipe else _title(now)
     picture = _picture(desk, look.recipe)
-    kind = look.recipe.kind if look.recipe else None
+    kind = look.recipe.kind if look.recipe else _kind_said(now)
     return Spine(
         slug=slug,
         title=title or "No name yet",
@@ -117,6 +118,15 @@ def _title(now: FileNow) -> str:
         return str(lay_out(now.raw, now.path.name).data.get("title") or "") if now.raw else ""
     except ProblemsFound:
         return now.path.stem.replace("-", " ").capitalize()
+
+
+def _kind_said(now: FileNow) -> Kind | None:
+    """Return the kind that a file names which does not read yet."""
+    try:
+        said = lay_out(now.raw, now.path.name).data.get("kind") if now.raw else None
+        return kind_called(said) if isinstance(said, str) else None
+    except (ProblemsFound, Unreadable):  # one that may be two kinds has no drawing yet
+        return None
 
 
 def _picture(desk: Desk, recipe: Recipe | None) -> str:
