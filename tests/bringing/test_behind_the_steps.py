@@ -566,6 +566,15 @@ Put the honey into the water and stir it gently until it is dissolved.
         ("Recipe by Ann Sedge from Garden Weekly May 2015 issue", "Ann Sedge"),
         ("By Ann from the shop", "Ann from the shop"),
         ("From the kitchen of Ann", "Ann"),
+        # the day that a page was posted on is nobody's name, and a month may be one
+        ("Posted by the kitchen on 3 December", "the kitchen"),
+        ("Posted by Ann Bell on December 3, 2019", "Ann Bell"),
+        ("By Mary Lee, 12 May 2018", "Mary Lee"),
+        ("By Claire on 5th May 2017", "Claire"),
+        ("Recipe by Tom Reed on 14/02/2020", "Tom Reed"),
+        ("By Ann \u2022 Jan 4, 2020", "Ann"),
+        ("By Ann on the farm", "Ann on the farm"),
+        ("By April May", "April May"),
     ],
 )
 def test_whose_recipe_a_line_says_it_is(said: str, who: str) -> None:

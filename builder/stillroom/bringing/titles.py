@@ -42,6 +42,16 @@ _A_RECIPE_OF: Final = re.compile(
 _DATED: Final = re.compile(
     r"[,(]?\s*(?:[^\W\d]{3,9}\.?\s+)?(?:\d{1,2}(?:st|nd|rd|th)?,?\s+)?(?:19|20)\d\d\)?\s*$"
 )
+# "Posted by Ann Bell on December 3, 2019", "By Mary Lee, 12 May 2018", "By Ann • 14/02/2020"
+_MONTH: Final = (
+    r"(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?"
+    r"|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\b\.?"
+)
+_ON_A_DAY: Final = re.compile(
+    r"(?:\s*[,(|•·–—-]\s*|\s+)(?:on\s+)?(?:(?:mon|tues?|wednes|thurs?|fri|satur|sun)day\b,?\s+)?"
+    rf"(?:\d{{1,2}}(?:st|nd|rd|th)?\s+(?:of\s+)?{_MONTH}|{_MONTH}\s+\d|\d{{1,4}}[./-]\d{{1,2}}[./-]\d).*$",
+    re.IGNORECASE,
+)
 # "Recept van oma: Speculoosjes", "Oma's recept: Speculoosjes"
 _RECIPE_OF: Final = re.compile(
     r"(?:(?:recipe\s+(?:of|from)|rezept\s+von|recette\s+de|ricetta\s+d(?:i|ella|el)|receta\s+de(?:\s+la)?|recept\s+(?:van|av|från)"
@@ -135,7 +145,7 @@ def writer_of(text: str) -> str:
         return _DATED.sub("", labelled["who"]).strip(" ,")
     head = _BESIDE.split(bare, maxsplit=1)[0]
     head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
-    found = _BY.match(head)
+    found = _BY.match(_ON_A_DAY.sub("", head))
     return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
 
 
