@@ -313,7 +313,7 @@ BITS = [
     "yes", "no", "null", "~", "1_000", "0x1F", "2027-01-01", "12:30", "a: b", "a #b", "#", "- x",
     "? y", "* z", "& a", "! b", "% c", "@ d", "`e`", "'f'", '"g"', "\\", "[x]", "{y}", "‹z› w",
     "½ cup", "1½ tsp x", "Crème", "5 & 6", "a|b", "a > b", "x, y", "tail:", "…", "🜁", "\u200b",
-    "\ttab", "1.", "2)", "true: x",
+    "\ttab", "1.", "2)", "true: x", "End. 2. x", "1. a. 2. b.", "roll it",
 ]  # fmt: skip
 
 
@@ -350,7 +350,9 @@ def _braced(row: str) -> str:
     return row.replace("‹", "{").replace("›", "}")
 
 
-def _shown(text: str) -> list[str]:
+def _shown(box: str, text: str) -> list[str]:
+    if box == "method":  # each with its number, where the lines alone would be other steps
+        return _typed(box, text)
     return [_braced(" ".join(line.split())) for line in text.split("\n") if line.strip()]
 
 
@@ -363,7 +365,7 @@ def test_whatever_is_typed_reads_as_it_was_typed(page: Page, scripts_address: st
         read = form_of(lay_out(text, "sent.md"))
         for box in BOXES:
             wanted = _typed(box, form.get(box, ""))
-            by_desk, by_page = _shown(read[box]), _shown(again["boxes"].get(box, ""))
+            by_desk, by_page = _shown(box, read[box]), _shown(box, again["boxes"].get(box, ""))
             if not wanted == by_desk == by_page or again["left"]:
                 apart.append((box, wanted, by_desk, by_page, again["left"]))
     assert apart[:3] == []

@@ -19,8 +19,10 @@ from stillroom.core.recipe.method import steps_in_line
 _BULLET: Final = re.compile(
     r"^(?:[-*+•·‣▪–—]\s+|\(?\d{1,2}[.)]\s+|step\s+\d+[.:]?\s+)+", re.IGNORECASE
 )
+_NUMBER: Final = re.compile(r"\(?\d{1,2}[.)]\s|step\s+\d", re.IGNORECASE)
 _LONGEST_HEADING: Final = 60
-_MOST_WORDS_OF_HEADING: Final = 6
+_MOST_WORDS: Final = 6
+"""Of a heading among steps: a step may end with a colon too."""
 
 
 @dataclass(frozen=True)
@@ -76,7 +78,7 @@ def step_lines(text: str) -> list[Line]:
     for place, raw in enumerate(text.replace("\r\n", "\n").split("\n")):
         for bare in steps_in_line(" ".join(raw.split())):
             if words := bullet_off(bare):
-                _add_step(found, words, words != bare, place)
+                _add_step(found, words, bare, place)
     return list(_numbered_apart(_headings_of_some(found)))
 
 
@@ -85,12 +87,12 @@ def bullet_off(line: str) -> str:
     return _BULLET.sub("", line)
 
 
-def _add_step(found: list[Line], words: str, begins: bool, place: int) -> None:
-    goes_on = not begins and found and not found[-1].is_heading
+def _add_step(found: list[Line], words: str, bare: str, place: int) -> None:
+    goes_on = words == bare and found and not found[-1].is_heading
     ended = not goes_on or re.search(r"[.!?:]$", found[-1].text)
     if not ended and words[:1].islower():
         found[-1] = Line(f"{found[-1].text} {words}", at=(found[-1].at[0], place))
-    elif is_heading(words) and not begins and len(words.split()) <= _MOST_WORDS_OF_HEADING:
+    elif not _NUMBER.match(bare) and is_heading(words) and len(words.split()) <= _MOST_WORDS:
         found.append(Line(words[:-1].strip(), True, at=(place, place)))
     else:
         found.append(Line(words, at=(place, place)))
@@ -112,7 +114,7 @@ def _numbered_apart(lines: Iterable[Line]) -> Iterator[Line]:
             yield line
             continue
         for part in steps_in_line(f"{number}. {line.text}"):
-            yield replace(line, text=part.removeprefix(f"{number}. "))
+            yield replace(line, text=bullet_off(part.removeprefix(f"{number}. ")))
             number += 1
 
 

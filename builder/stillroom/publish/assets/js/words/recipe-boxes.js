@@ -40,19 +40,48 @@ export function boxLines(text, grouped = true) {
   return found;
 }
 
-/** The steps of a box; a line that goes on in the next is one step. @param {string} text @returns {Line[]} */
+const NUMBER = /^(?:\(?\d{1,2}[.)]\s|step\s+\d)/i;
+const RUN_ON = /^(\d{1,2})[.)]\s+[\p{L}_]/u;
+
+/** The steps that stand in one line: "1. Soak. 2. Stir."; else the line alone. @param {string} line @returns {string[]} */
+function stepsInLine(line) {
+  const found = [];
+  let rest = line;
+  for (let wanted = Number(RUN_ON.exec(line)?.[1] ?? NaN) + 1; ; wanted += 1) {
+    const next = wanted ? new RegExp(`[.!?;]\\s+(?=${wanted}[.)]\\s+[\\p{L}_])`, "u").exec(rest) : null;
+    if (!next) return [...found, rest];
+    found.push(rest.slice(0, next.index + 1));
+    rest = rest.slice(next.index + next[0].length);
+  }
+}
+
+/**
+ * The steps of a box as a file would have them: a line that goes on in the next is one step, several
+ * with their numbers in one line are several, and a heading with nothing below it is a step.
+ * @param {string} text
+ * @returns {Line[]}
+ */
 export function stepLines(text) {
   /** @type {Line[]} */
   const found = [];
-  for (const raw of manyLines(text).split("\n")) {
-    const bare = oneLine(raw);
+  for (const bare of manyLines(text).split("\n").flatMap((raw) => stepsInLine(oneLine(raw)))) {
     const words = bare.replace(BULLET, "");
     if (!words) continue;
     const last = found.at(-1);
     const goesOn = words === bare && last && !last.heading && !/[.!?:]$/.test(last.text) && /^\p{Ll}/u.test(words);
+    const heads = !NUMBER.test(bare) && isHeading(words) && words.split(" ").length <= 6;
     if (goesOn && last) last.text = `${last.text} ${words}`;
-    else if (isHeading(words) && words.split(" ").length <= 6) found.push({ text: words.slice(0, -1).trim(), heading: true, deep: false });
+    else if (heads) found.push({ text: words.slice(0, -1).trim(), heading: true, deep: false });
     else found.push({ text: words, heading: false, deep: false });
   }
-  return found;
+  let number = 1;
+  return found.flatMap((line, at) => {
+    const below = found[at + 1];
+    if (line.heading && below && !below.heading) return [line];
+    return stepsInLine(`${number}. ${line.text}${line.heading ? ":" : ""}`).map((part) => {
+      const text = part.replace(`${number}. `, "").replace(BULLET, "");
+      number += 1;
+      return { text, heading: false, deep: false };
+    });
+  });
 }

@@ -42,7 +42,7 @@ export function doubtsOf(boxes, stages) {
     if (comma) doubt("ingredients", "comma", { words: comma[0] });
   }
   if (boxes.ingredients && boxLines(boxes.ingredients).every((line) => line.heading)) doubt("ingredients", "no_ingredients");
-  if (boxes.method && stepLines(boxes.method).every((line) => line.heading)) doubt("method", "no_method");
+  if (boxes.method && !stepLines(boxes.method).length) doubt("method", "no_method");
   for (const { text } of boxLines(boxes.timeline ?? "", false)) {
     if (!isStage(text, stages)) doubt("timeline", "no_stage", { words: text.slice(0, 60) });
   }

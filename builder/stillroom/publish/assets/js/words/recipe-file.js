@@ -173,19 +173,35 @@ function readBody(lines) {
   };
 }
 
-/** @param {string[]} lines */
+/** The steps as lines of a box; each with its number where the lines alone would be read otherwise. @param {string[]} lines */
 function readSteps(lines) {
-  /** @type {string[]} */
+  /** @type {Line[]} */
   const found = [];
   for (const line of lines) {
     const heading = line.match(/^###\s+(.*)$/);
     const step = line.match(/^\s*\d{1,3}[.)]\s+(.*)$/);
-    if (heading) found.push(`${found.length ? "\n" : ""}${heading[1].trim()}:`);
-    else if (step) found.push(marked(step[1].trim()));
-    else if (line.trim() && found.length) found[found.length - 1] += ` ${marked(line.trim())}`;
-    else if (line.trim()) found.push(marked(line.trim()));
+    const last = found.at(-1);
+    if (heading) found.push({ text: heading[1].trim(), heading: true, deep: false });
+    else if (step) found.push({ text: marked(step[1].trim()), heading: false, deep: false });
+    else if (line.trim() && last) last.text += ` ${marked(line.trim())}`;
+    else if (line.trim()) found.push({ text: marked(line.trim()), heading: false, deep: false });
   }
-  return found.join("\n");
+  const plain = stepBox(found, false);
+  const read = stepLines(plain);
+  const same = read.length === found.length && read.every((line, at) => line.text === found[at].text && line.heading === found[at].heading);
+  return same ? plain : stepBox(found, true);
+}
+
+/** @param {Line[]} lines @param {boolean} numbered */
+function stepBox(lines, numbered) {
+  let number = 0;
+  return lines
+    .map((line, place) => {
+      if (line.heading) return `${place ? "\n" : ""}${line.text}:`;
+      number += 1;
+      return `${numbered ? `${number}. ` : ""}${line.text}`;
+    })
+    .join("\n");
 }
 
 /** A step as the box shows it: amounts without braces. @param {string} step */
