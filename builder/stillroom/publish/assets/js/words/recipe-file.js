@@ -199,7 +199,8 @@ function stepBox(lines, numbered) {
     .map((line, place) => {
       if (line.heading) return `${place ? "\n" : ""}${line.text}:`;
       number += 1;
-      return `${numbered ? `${number}. ` : ""}${line.text}`;
+      const before = numbered ? `${number}. ` : "";
+      return `${before}${line.text}`;
     })
     .join("\n");
 }
