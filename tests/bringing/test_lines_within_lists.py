@@ -134,3 +134,62 @@ def test_what_only_tells_above_the_first_number_shifts_none(
     assert len(steps(one)) == 3 + is_step
     assert ("Above the first numbered step, kept as a note" in asked(one)) != is_step
     assert lead in one.text
+
+
+# pasted blog pages, l30 of 2026-11-30
+def test_what_somebody_used_within_one_amount_parts_no_line() -> None:
+    """03: four foods without the 350 g."""
+    nuts = "350g mixed unsalted nuts (I use pecans, cashews, hazelnuts and almonds)"
+    apples = "1.5 kg apples (I used 750 g cookers, 500 g cox, 250 g windfalls)"
+    (one,) = brought(f"Nuts\n\nIngredients\n\n{nuts}\n40g butter\n{apples}\n\n1. Mix all.\n")
+    assert listed(one)[0] == nuts
+    assert "750 g cookers" in listed(one)
+
+
+def test_jars_of_a_size_at_the_end_of_a_list_are_no_foods() -> None:
+    """02: three foods, and a refusal."""
+    text = (
+        "Rhubarb Jam\n\n4 lb Rhubarb\n\n4 lb sugar\n\n"
+        "8 x 12oz jars washed and sterlized in an 80c oven. Boil lids in water to sterlise.\n\n"
+        "Put all ingredients in a wide saucepan and simmer for 30 minutes.\n"
+    )
+    (one,) = brought(text)
+    assert listed(one) == ["4 lb Rhubarb", "4 lb sugar"]
+    assert steps(one)[0].startswith("8 x 12oz jars washed and sterlized in an 80c oven.")
+    assert "cannot be published" not in asked(one)
+    washed = "sterlized in an 80c oven. Boil lids in water to sterlise."
+    (short,) = brought(text.replace(washed, "dried"))
+    assert listed(short) == ["4 lb Rhubarb", "4 lb sugar"]
+    assert "8 x 12oz jars washed" in short.text.partition("## Equipment")[2]
+
+
+def test_basic_ingredients_for_it_and_how_to_make_it_are_heads() -> None:
+    """14: the whole list was in the method."""
+    text = (
+        "Rhubarb and ginger jam\nThis jam is really easy to make and is perfect for toast.\n"
+        "Basic ingredients for rhubarb and ginger jam\n- Rhubarb, 450g\n- Grated ginger\n"
+        "- 1 tablespoon lemon juice (do not add if sugar has pectin added)\n"
+        "How to make rhubarb and ginger jam\n- Clean the rhubarb.\n- Mix it with the ginger.\n"
+    )
+    (one,) = brought(text)
+    assert len(listed(one)) == 3
+    assert steps(one) == ["Clean the rhubarb.", "Mix it with the ginger."]
+
+
+@pytest.mark.parametrize(
+    "head", ["Hauptzutaten", "Ingrédients de base", "Basic ingredients for it"]
+)
+def test_basic_ingredients_head_the_list(head: str) -> None:
+    (one,) = brought(f"Jam\n\n{head}\n1 kg plums\nlemon\n\nBoil all of it.\nPot it.\n")
+    assert listed(one) == ["1 kg plums", "lemon"]
+
+
+def test_a_step_that_its_paper_numbers_is_one_and_another_is_asked_about() -> None:
+    """02.md, 09.txt of a30: "Store until done fermenting (~21 days)" had a number."""
+    told = "1. Add honey and water. Mix.\n2. Back sweeten for taste or ABV.\n3. Seal the jar.\n"
+    (one,) = brought(f"Mead\n\nIngredients\n\n2 lb honey\n1 l water\n\nMethod\n\n{told}")
+    assert len(steps(one)) == 3
+    assert "Is this part of the method?" not in asked(one)
+    bare_told = "Add honey and water.\nBack sweeten for taste or ABV.\nSeal the jar.\n"
+    (bare,) = brought(f"Mead\n\nIngredients\n2 lb honey\n1 l water\n\nMethod\n{bare_told}")
+    assert "Is this part of the method?" in asked(bare)

@@ -1,7 +1,7 @@
 """Lists of old books that set the amount behind its food and a comma: "Sugar, 750 grams.".
 
-"Noci (col mallo), n. 30.", "Spirito, litri uno e mezzo.": each is turned round. Leaves out what has
-no comma, which the book's own reader takes as it stands: sorting.py.
+"Noci (col mallo), n. 30.", "Spirito, litri uno e mezzo.": each is turned round. Leaves out what
+the book's own reader takes as it stands, "Sugar, 750 g".
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.one_line import foods_named
+from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.words.patterns import late_regex
 
 _UNIT: Final = (
@@ -62,7 +63,10 @@ def with_amounts_first(rows: Sequence[Row]) -> list[Row]:
     known = sum(bool(foods_named(text)) for text in turned.values())
     if len(turned) < _LEAST or known * 2 < len(turned):
         return list(rows)
-    return [replace(row, text=turned.get(at, row.text)) for at, row in enumerate(rows)]
+    return [
+        replace(row, text=turned[at]) if at in turned and not is_ingredient(row.text) else row
+        for at, row in enumerate(rows)
+    ]
 
 
 def _turned(text: str) -> str:

@@ -81,6 +81,7 @@ _LABEL: Final = re.compile(r"[A-ZÀ-Ý][^\W\d_]{2,20}(?: [^\W\d_]{1,20}){0,2}:\s
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 _FEW: Final = 10
+_LEAST_NUMBERED: Final = 3
 _MOST_FACTS: Final = 6
 _COMMENTED: Final = re.compile(r"(?:Reply\s?Delete|ReplyDelete)")
 ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
@@ -199,6 +200,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
     rows = [row for row in rows if row.shape == "step" or not take_behind_label(recipe, row.text)]
     method = without_remarks(numbered_apart(with_heads(rows)), recipe)
     method.tell(recipe)
+    counted = sum(row.shape == "step" for row in method.steps) >= _LEAST_NUMBERED
     for row in method.steps:
         text = number_of(row.text) or (
             re.sub(r"^\d{1,2}\s*[.):]\s+", "", row.text) if row.shape == "step" else row.text
@@ -239,6 +241,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                     recipe.address = recipe.address or found[0].rstrip(".,)>")
             else:
                 recipe.steps.append((group, text))
+                recipe.numbered |= {text} if row.shape == "step" and counted else set()
             whole = _OF_A_PART.sub(" ", text)
             recipe.say_makes(makes_of(whole) or yield_told(whole))
 

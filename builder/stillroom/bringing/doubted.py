@@ -7,7 +7,7 @@ none: remarks.py, afterwords.py, tails.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of, words_of
@@ -26,10 +26,12 @@ _LEAST_OF_A_WORD: Final = 4
 _QUOTED: Final = re.compile(r'"[^"]*"')
 
 
-def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
+def doubted_steps(
+    steps: Sequence[str], listed: Iterable[str], numbered: Collection[str] = ()
+) -> list[str]:
     """Return the steps that are not known to be work, nor to say how long it keeps.
 
-    `listed` are the lines of what goes in.
+    `listed` are the lines of what goes in; `numbered` the steps that a paper numbers itself.
 
     >>> doubted_steps(["Boil the plums in a pan.", "Photograph: Ann"], ["1 kg plums"])
     ['Photograph: Ann']
@@ -42,7 +44,8 @@ def doubted_steps(steps: Sequence[str], listed: Iterable[str]) -> list[str]:
     return [
         step
         for step in steps
-        if not may_say_keeping(step)
+        if step not in numbered
+        and not may_say_keeping(step)
         and not is_work(step, tongues, named)
         and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
     ]

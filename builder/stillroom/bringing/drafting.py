@@ -253,7 +253,8 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
         group = head
         made.add(f"{number}. {_prose(step)}")
     listed = [row for _, row in recipe.ingredients]
-    if doubted := asked_of(doubted_steps([_prose(step) for _, step in recipe.steps], listed)):
+    told = [_prose(step) for _, step in recipe.steps]
+    if doubted := asked_of(doubted_steps(told, listed, {_prose(one) for one in recipe.numbered})):
         made.ask(method, doubted, HOW_TO_ANSWER)
     if not recipe.steps:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')

@@ -81,7 +81,8 @@ class Recipe:
     """One recipe as it stood elsewhere: its words by what they are, nothing of it understood yet.
 
     Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps`
-    are what stands over the list and is done with it; `doubts` are said beside their fact.
+    are what stands over the list and is done with it, `numbered` the steps that their paper
+    numbers itself; `doubts` are said beside their fact.
     """
 
     title: str = ""
@@ -94,6 +95,7 @@ class Recipe:
     notes: list[tuple[str, list[str]]] = field(default_factory=list)
     doubts: list[tuple[str, str, str]] = field(default_factory=list)
     first_steps: list[str] = field(default_factory=list)
+    numbered: set[str] = field(default_factory=set)
     address: str = ""
 
     def say_makes(self, said: str) -> None:

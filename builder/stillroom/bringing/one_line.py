@@ -37,7 +37,7 @@ _OPEN_BEFORE: Final = re.compile(
     r"\b(?:types?|typ|t|no|nr|number|grade|size|for|of|in|into|to|with|at|by|or|and|from|about|up|over|plus|minus|less"
     r"|oder|und|von|mit|ou|et|de|pour|o|y|e|con|di|per|para|of|en|van|met"
     # "1 lemon for every", "500 g Zucker auf": so much to another thing
-    r"|each|every|ogni|auf|je|jede[nrs]?|pro|par|chaque|cada|elke|iedere|op|varje|till|til|hver|na|każd\w+)\.?$",
+    r"|x|×|each|every|ogni|auf|je|jede[nrs]?|pro|par|chaque|cada|elke|iedere|op|varje|till|til|hver|na|każd\w+)\.?$",
     re.IGNORECASE,
 )
 _MOST_PLACES: Final = 6
@@ -237,7 +237,10 @@ def things_on(row: str) -> list[str]:
         within = [part for part in _WITHIN.split(bag["within"]) if part]
         whole = len(within) >= _PAIR and all(map(names_a_food, within))
         return [f"{part}, in a muslin bag" for part in within] if whole else [row]
-    if (used := _I_USED.fullmatch(row)) and len(parts := things_on(used["things"])) >= _LEAST:
+    used = _I_USED.fullmatch(row)
+    if used and not re.search(r"\d", used["things"]):
+        return [row]  # "350 g nuts (I use pecans, cashews and almonds)": so much in all
+    if used and len(parts := things_on(used["things"])) >= _LEAST:
         return parts
     if foods := foods_on(row):
         return foods

@@ -33,6 +33,11 @@ _SIZE: Final = re.compile(
     r"\d+\s*(?:[x×]\s*\d+\s*)?(?:ml|cl|l|g|gr|oz|lb)\s+(?=(?:[^\W\d]+\s+)?(?:jars?|bottles?|gläser|flaschen|bocaux|vasetti"
     r"|tarros|frascos|potten|burkar|flaskor)\b)"
 )
+# what is said of a tool behind its name: "jars washed and sterilised in an oven. Boil the lids."
+_SAID_OF_IT: Final = re.compile(
+    r",|(?<=[^\W\d]{3})\.\s|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om|washed|cleaned|warmed"
+    r"|ster[ie]?li[sz]ed|gewaschen|ausgekocht|sterilisiert|stérilisés|sterilizzati|esterilizados|gesteriliseerd|steriliserade)\b"
+)
 _ARTICLES: Final = frozenset(
     {
         "a",
@@ -84,9 +89,7 @@ def is_tool(text: str) -> bool:
     """
     bare = re.sub(r"\([^()]*\)|\([^()]*$", " ", text.lower())
     bare = _SIZE.sub(" ", bare)
-    head = re.split(r",|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b", bare)[
-        0
-    ]
+    head = _SAID_OF_IT.split(bare, maxsplit=1)[0]
     said = re.findall(r"[^\W\d_]+", head)
     food = find_staple(" ".join(said))
     if _counts_a_food(text):  # "evaporated milk - 1 small tin (170g)"

@@ -52,7 +52,7 @@ _JOINED: Final = re.compile(rf"\s+(?:and|und|et|y|&|\+)\s+(?=[\d½¼¾]){OUTSIDE
 # "1 cup soft butter ½ cup brown sugar, packed 2 cups flour": one after the other
 _NEXT: Final = re.compile(rf"(?<=[^\W\d])\)?,?\s+(?=[\d½⅓⅔¼¾⅛]){OUTSIDE_BRACKETS}")
 _GOES_ON: Final = re.compile(
-    r"(?:\b(?:of|for|in|to|about|or|and|plus|from|by|with|each|type|no|nr|size|over|at)\.?|[-–/(])$",
+    r"(?:\b(?:of|for|in|an?|the|x|to|about|or|and|plus|from|by|with|each|type|no|nr|size|over|at)\.?|[-–/(])$",
     re.IGNORECASE,
 )
 _BESIDE: Final = re.compile(r"(?:w/|with|or|to|for|if|from|strange|plus)\b", re.IGNORECASE)
