@@ -10,7 +10,7 @@ import re
 from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
-from stillroom.bringing.known_work import TONGUES, is_work, tongues_of, words_of
+from stillroom.bringing.known_work import TONGUES, is_work, may_be_work, tongues_of, words_of
 from stillroom.core.method.keeping_said import may_say_keeping
 
 ASKED_OF_METHOD: Final = "Is this part of the method?"
@@ -31,7 +31,8 @@ def doubted_steps(
 ) -> list[str]:
     """Return the steps that are not known to be work, nor to say how long it keeps.
 
-    `listed` are the lines of what goes in; `numbered` the steps that a paper numbers itself.
+    `listed` are the lines of what goes in; `numbered` the steps that a paper numbers itself, of
+    which any that has a word of work is one.
 
     >>> doubted_steps(["Boil the plums in a pan.", "Photograph: Ann"], ["1 kg plums"])
     ['Photograph: Ann']
@@ -44,7 +45,7 @@ def doubted_steps(
     return [
         step
         for step in steps
-        if step not in numbered
+        if not (step in numbered and may_be_work(step, tongues))
         and not may_say_keeping(step)
         and not is_work(step, tongues, named)
         and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)

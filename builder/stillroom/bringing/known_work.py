@@ -180,6 +180,16 @@ def is_plainly_work(text: str) -> bool:
     return is_work(text, tongues_of((text,)))
 
 
+def may_be_work(text: str, tongues: Sequence[str]) -> bool:
+    """Whether a word of a line is one of work, wherever it stands: "Back sweeten for taste".
+
+    >>> may_be_work("Back sweeten for taste", ("en",)), may_be_work("Cook's corner", ("en",))
+    (True, False)
+    """
+    said = words_of(_GENITIVE.sub("s", text[:_LONGEST]))
+    return any(_form(word, name) or word in _tongue(name).done for word in said for name in tongues)
+
+
 def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     if sentence.rstrip(' "”’)').endswith("?"):
         return False

@@ -35,8 +35,9 @@ _SIZE: Final = re.compile(
 )
 # what is said of a tool behind its name: "jars washed and sterilised in an oven. Boil the lids."
 _SAID_OF_IT: Final = re.compile(
-    r",|(?<=[^\W\d]{3})\.\s|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om|washed|cleaned|warmed"
-    r"|ster[ie]?li[sz]ed|gewaschen|ausgekocht|sterilisiert|stérilisés|sterilizzati|esterilizados|gesteriliseerd|steriliserade)\b"
+    r",|(?<=[^\W\d]{3})\.\s|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b"
+    r"|(?<=[^\W\d]{3}[sn])\s+(?:washed|cleaned|warmed|ster[ie]?li[sz]ed|gewaschen|ausgekocht|sterilisiert|stérilisés"
+    r"|sterilizzati|esterilizados|gesteriliseerd|steriliserade)\b"
 )
 _ARTICLES: Final = frozenset(
     {
