@@ -299,3 +299,86 @@ def test_a_medicine_is_asked_about_with_foods_that_it_is_about():
     assert asked
     assert "mature cheese" in asked.mend
     assert "strawberries" not in asked.mend
+
+
+# heads, days and needs as six kitchens would say them; fixed before any was read
+KITCHENS = {
+    "de": """Geschenkliste: Weihnachten 2027
+Schenktag: 24.12.2027
+von: Lotte
+Körbe: {klein: 1 zu essen}
+wir machen: [rosemary-salt]
+Haushalte:
+  - {Name: Oma Trude, Korb: klein, verträgt nicht: Nüsse}
+""",
+    "fr": """liste de cadeaux: Étrennes
+date: 24 décembre 2027
+de: Josette
+langue: fr
+paniers: {panier: 1 à manger}
+nous faisons: [{recette: almond-shortbread, par fournée: 3}, rosemary-salt]
+pour qui:
+  - {nom: Mamie Odette, panier: panier, éviter: noix}
+""",
+    "es": """lista de regalos: Reyes
+día: 24 de diciembre de 2027
+de: Abuela Carmen
+cestas: {cesta: {comer: 1}}
+hacemos: [{receta: almond-shortbread, por hornada: 3}, rosemary-salt]
+para quién:
+  - {nombre: Prima Inés, cesta: cesta, evitar: nueces}
+""",
+    "it": """lista dei regali: Natale
+giorno: 24 dicembre 2027
+da: Nonna Pia
+cesti: {cestino: {mangiare: 1}}
+facciamo: [{ricetta: almond-shortbread, per infornata: 3}, rosemary-salt]
+per chi:
+  - {nome: Zia Rosa, cesto: cestino, da evitare: noci}
+""",
+    "nl": """cadeaulijst: Kerst
+datum: 24 december 2027
+van: Truus
+manden: {mandje: {eten: 1}}
+wij maken: [{recept: almond-shortbread, per baksel: 3}, rosemary-salt]
+voor wie:
+  - {naam: Oma Riet, mand: mandje, vermijdt: noten}
+""",
+    "sv": """gåvolista: Jul
+dag: 24 december 2027
+från: Gull
+korgar: {påse: {äta: 1}}
+vi gör: [{recept: almond-shortbread, per sats: 3}, rosemary-salt]
+till vem:
+  - {namn: Farbror Nils, korg: påse, får inte: nötter}
+""",
+}
+
+
+@pytest.mark.parametrize("language", KITCHENS)
+def test_a_list_of_another_kitchen_is_read_and_keeps_what_it_must(language):
+    read = read_giving_list(KITCHENS[language], "list.yml", language=language)
+    giving = read.giving
+    assert giving.giving_day == date(2027, 12, 24)
+    assert giving.from_
+    assert [kind.eat for kind in giving.baskets.values()] == [1]
+    (household,) = giving.households
+    book = {one.slug: one for one in demo_recipes()}
+    check_list(read, book)
+    kept = [n for n, one in book.items() if why_refused(household, facts_of(one), TODAY)]
+    assert "almond-shortbread" in kept
+    assert "rosemary-salt" not in kept
+
+
+def test_a_comma_in_braces_parts_no_basket():
+    text = "baskets: {small: 2 to eat, 1 to drink}\n"
+    text += (
+        "giving list: A\ngiving day: 24 December 2027\nmakes: [rosemary-salt]\nhouseholds: [Ann]\n"
+    )
+    (kind,) = read_giving_list(text, "list.yml").giving.baskets.values()
+    assert (kind.eat, kind.drink) == (2, 1)
+
+
+def test_what_sort_a_thing_is_may_be_said_as_its_basket_says_it():
+    text = KITCHENS["de"].replace("[rosemary-salt]", "[{Rezept: rosemary-salt, Art: essen}]")
+    assert read_giving_list(text, "list.yml", language="de").giving.makes[0].sort == "eat"

@@ -215,7 +215,7 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
     if not isinstance(data, dict):
         return data
     found: dict[str, Any] = {}
-    for kind, said in data.items():
+    for kind, said in _whole_rooms(data).items():
         room = said
         if isinstance(said, str) and (parts := _ROOM.findall(said)):
             named = [
@@ -225,6 +225,22 @@ def _baskets(tidied: _Tidied, data: Any) -> Any:
             room = {key: count for key, count in named} if all(k for k, _ in named) else said
         found[kind] = tidied.keys("basket", room, f"baskets/{kind}")
     return found
+
+
+def _whole_rooms(data: dict[Any, Any]) -> dict[Any, Any]:
+    """Return kinds of baskets with what a comma parted of them: "{small: 2 to eat, 1 to drink}".
+
+    >>> _whole_rooms({"small": "2 to eat", "1 to drink": None, "large": "3 to eat"})
+    {'small': '2 to eat, 1 to drink', 'large': '3 to eat'}
+    """
+    whole: dict[Any, Any] = {}
+    for kind, said in data.items():
+        last = next(reversed(whole), None)
+        if said is None and last and isinstance(whole[last], str) and _ROOM.match(str(kind)):
+            whole[last] = f"{whole[last]}, {kind}"
+        else:
+            whole[kind] = said
+    return whole
 
 
 def _said_of(said: Any, kinds: list[str]) -> dict[str, Any]:
@@ -289,7 +305,10 @@ def _make(row: Any) -> Any:
     """Return a make whose questions are answered by yes or no."""
     if not isinstance(row, dict):
         return row
-    return row | {key: answered(row[key]) for key in ("by post", "in parts") if key in row}
+    found = row | {key: answered(row[key]) for key in ("by post", "in parts") if key in row}
+    if isinstance(sort := row.get("sort"), str):  # "essen" is what a basket's words call it too
+        found["sort"] = words_by_part()["basket"].get(plain_key(sort), sort)
+    return found
 
 
 def _delivery(said: str) -> str:

@@ -10,7 +10,7 @@ avoiding.py.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from stillroom.core.allergens.allowing import (
@@ -76,9 +76,16 @@ def read_avoided(word: str) -> Avoided | None:
     """
     if len(word) > _LONGEST_NEED:
         return None  # a page of text is no need: it is asked about
-    if (plain := in_words(word)) is None:
+    if (said := in_words(word)) is None:
         return None  # a picture that nobody knows
-    plain = in_plain_words(plain)
+    plain = in_plain_words(said)
+    found = _read_plain(plain)
+    # whoever reads why a present is kept back reads the list's own words
+    return found if found is None or plain == said else replace(found, word=said)
+
+
+def _read_plain(plain: str) -> Avoided | None:
+    """Return what somebody means by plain words, or None where they are not understood."""
     if only_eaten(plain) and not allows_again(plain):
         return None  # "mag Nüsse": they like them
     found = read_phrase(plain)

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Set
 from functools import cache
 
 from stillroom.core.private.as_page import find_page
+from stillroom.core.private.elsewhere import in_known_words
 from stillroom.core.private.hidden_forms import read_plain
 from stillroom.core.private.laid_out import HOUSEHOLD_KEYS, LIST_KEYS, find_head, find_keys
 from stillroom.core.words.data_files import read_data
@@ -23,6 +24,8 @@ PACK_WORDS = "stillroom-private-pack"
 """Stands in every page, calendar and print of a pack, and in a print that bears somebody's name."""
 SHOPPING_HEAD = ("month", "section", "item", "need", "in the house", "buy", "price", "left")
 
+_SHOPPING = re.compile(r"[\"']?[ ]?[,;\t|][ ]?[\"']?".join(SHOPPING_HEAD))
+"""The head of a pack's table, whatever parts its cells: a spreadsheet saves it anew."""
 _CALENDAR = "-//Stillroom//Private pack//"
 _ANY_KEY = "|".join(LIST_KEYS)
 _TELLING_KEYS = frozenset({"basket", "avoid", "delivery", "likes", "had", "never", "address"})
@@ -73,7 +76,13 @@ def find_giving_list(text: str) -> int:
     if line := find_written_list(text):
         return line
     lowered = text.lower()
-    return find_keys(text, lowered) or find_head(lowered)
+    if line := find_keys(text, lowered) or find_head(lowered):
+        return line
+    said = in_known_words(lowered)
+    return (
+        said
+        and (_table_line(said) or _laid_out_line(said) or find_keys(said, said) or find_head(said))
+    ) or 0
 
 
 def find_written_list(text: str) -> int:
@@ -258,10 +267,11 @@ def _tell_of_households(keys: Set[str]) -> bool:
 
 def find_pack_part(text: str) -> int:
     """Return the line by which a file is known to be a part of a pack, or 0."""
-    head = ",".join(SHOPPING_HEAD)
-    for mark in (PACK_WORDS, _CALENDAR, head):
+    for mark in (PACK_WORDS, _CALENDAR):
         if (at := text.find(mark)) >= 0:
             return _line(text, at)
+    if head := _SHOPPING.search(text):
+        return _line(text, head.start())
     return 1 if text.startswith("Shopping for ") and "To pay in all: " in text else 0
 
 

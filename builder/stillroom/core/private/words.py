@@ -47,7 +47,11 @@ _ANYBODY = frozenset({
 """Words that any family says: they name nobody."""
 _LINKING_OR_ANYBODY = _LINKING | _ANYBODY
 _TITLED = re.compile(rf"(?<!\w)((?i:{'|'.join(sorted(TITLES))})\.? {CAPITAL}[\w'’-]{{2,}})")
-_OWN = re.compile(r"^(?:[^\S\n]|[{,\"'])*+from[\"']?[ \t]*[:=](.*)", re.IGNORECASE | re.MULTILINE)
+_OWN = re.compile(
+    r"^(?:[^\S\n]|[{,\"'])*+(?:from|von|de(?: la part de| parte de)?|da|van|från|fra)[\"']?"
+    r"[ \t]*[:=](.*)",
+    re.IGNORECASE | re.MULTILINE,
+)
 # each word is gone through once, from where it begins: a name of twenty thousand letters, and no
 # more names before the last "and" than a house has
 _COUPLE = re.compile(rf"(?<![\w'’-])[{SMALL}\d_'’-]*+({CAPITAL}[\w'’-]++)"
