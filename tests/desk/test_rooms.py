@@ -254,6 +254,17 @@ def test_a_branch_holds_the_site_and_nothing_else(own: OpenDesk) -> None:
     ).stdout.split()
     assert "r/lavender-sugar/index.html" in listed
     assert not [name for name in listed if name.endswith(".md") or "drafts" in name]
+    # whoever has the branch has not the name and the address of who made it
+    kept = subprocess.run(
+        [*git, "log", "gh-pages", "--format=%an %ae %cn %ce %B"],
+        cwd=own.folder,
+        check=True,
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+    ).stdout
+    assert "a@b" not in kept
+    assert kept.split("book@example.invalid")[0].strip() == own.title
 
 
 def test_the_book_is_changed_with_the_smallest_change(own: OpenDesk) -> None:

@@ -31,6 +31,8 @@ from stillroom.publish.shown_pictures import find_unshown
 
 WAYS: Final = ("folder", "zip", "branch", "stick")
 BRANCH: Final = "gh-pages"
+NOBODY: Final = "book@example.invalid"
+"""An address that is nobody's (RFC 2606, 2)."""
 ZIPS: Final = {"zip": "book", "stick": "book-on-a-stick"}
 """What the zip is called, by the way in which the book goes out."""
 
@@ -191,7 +193,10 @@ def _told(desk: Desk, done: Done) -> tuple[str, ...]:
 async def _on_branch(desk: Desk, site: Path) -> dict[str, Any]:
     """Put the site on a branch of the book's own git, sent to no host; return what came of it."""
     arguments = ["--no-jekyll", "--branch", BRANCH, "--message", "The book", str(site)]
-    done = await run("ghp_import", arguments, desk.book().root)
+    book = desk.book()
+    # the branch is read by all: neither its maker's name nor an address of theirs stands in it
+    nobody = {"GIT_COMMITTER_NAME": book.settings.title, "GIT_COMMITTER_EMAIL": NOBODY}
+    done = await run("ghp_import", arguments, book.root, more=nobody)
     if not done.is_well:
         return {"wrong": ("Git did not take it.", *done.lines[-3:])}
     return {"where": BRANCH}

@@ -11,7 +11,7 @@ import os
 import re
 import sys
 import time
-from collections.abc import Coroutine, Sequence
+from collections.abc import Coroutine, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
@@ -90,9 +90,16 @@ class Running:
 
 
 async def run(
-    module: str, arguments: Sequence[str | Path], folder: Path, watched: Running | None = None
+    module: str,
+    arguments: Sequence[str | Path],
+    folder: Path,
+    watched: Running | None = None,
+    more: Mapping[str, str] | None = None,
 ) -> Done:
-    """Run a module of Python in a folder until it ends; after a quarter of an hour it is ended."""
+    """Run a module of Python in a folder until it ends; after a quarter of an hour it is ended.
+
+    `more` is set in what the module finds around it.
+    """
     process = await asyncio.create_subprocess_exec(
         sys.executable,
         "-m",
@@ -104,6 +111,7 @@ async def run(
             "PYTHONIOENCODING": "utf-8",
             "NO_MKDOCS_2_WARNING": "1",
             LINES: "1" if watched else "",
+            **(more or {}),
         },
         stdin=asyncio.subprocess.DEVNULL,
         stdout=asyncio.subprocess.PIPE,

@@ -125,7 +125,7 @@ def _meant(name: str, names: Mapping[str, str]) -> str:
 def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Problem]:
     names: set[str] = set()
     for n, household in enumerate(read.giving.households):
-        if household.name in names:
+        if plain_name(household.name) in names:
             what = f'"{household.name}" is there twice.'
             yield read.problem(("households", n, "name"), what, "Give one another name.")
         names.add(household.name)

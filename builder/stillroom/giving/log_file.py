@@ -111,6 +111,8 @@ def read_line(row: Any, context: Mapping[str, str], at: int = 0) -> LogLine:
     if not isinstance(row, dict):
         mend = 'Write "{day: 2027-06-03, begun: quince-ratafia}".'
         raise _WrongLine(f"{say_written(row)} is no line of the log.", mend)
+    if "in" in row and "container" not in row:  # as `stillroom note --in` has it
+        row = {("container" if key == "in" else key): value for key, value in row.items()}
     word, kind = _kind_of(row)
     name = row[word]
     # "yes" and "no" are no names, and would else be read as a program's words for them

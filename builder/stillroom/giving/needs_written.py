@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from typing import Any
 
 from stillroom.core.allergens.avoiding import asked_in, is_of_the_body, known_exactly
+from stillroom.core.allergens.clauses import says_nothing
 from stillroom.core.allergens.near import named_in
-from stillroom.core.allergens.phrases import bare_forms, in_plain_words
+from stillroom.core.allergens.phrases import bare_forms, in_plain_words, parts_said
 from stillroom.core.allergens.sentences import read_avoided
 from stillroom.giving.who import BREASTFEEDING, denies_pregnancy, feeds_alone, read_pregnant
 
@@ -39,14 +40,27 @@ def needs_said(said: Any, words: Sequence[Any], pregnant: Any = None) -> dict[st
     >>> needs_said("gestational diabetes", ["gestational diabetes"])
     {'avoid': ['gestational diabetes']}
     """
-    needs = list(as_understood(said, words))
+    needs = [part for word in as_understood(said, words) for part in _parted(word)]
     left = [word for word in needs if not (isinstance(word, str) and _is_pregnant(word))]
     if len(left) == len(needs) or pregnant not in (None, True):
         return {"avoid": [_eaten(word) for word in needs] if pregnant else needs}
-    left = [_eaten(word) for word in left]
+    # "in gravidanza, al terzo mese" names one thing
+    left = [_eaten(word) for word in left if not (isinstance(word, str) and says_nothing(word))]
     told = [word for word in needs if isinstance(word, str) and _is_pregnant(word)]
     feeds = pregnant is None and all(map(feeds_alone, told))
     return {"avoid": left, "pregnant": BREASTFEEDING if feeds else True}
+
+
+def _parted(word: Any) -> list[Any]:
+    """Return "gravid och äter inte nötter" as two, where one of them is a pregnancy; else the word.
+
+    >>> _parted("schwanger und isst keine Nüsse"), _parted("no nuts and no milk")
+    (['schwanger', 'isst keine Nüsse'], ['no nuts and no milk'])
+    """
+    parts = parts_said(word) if isinstance(word, str) else []
+    told = [part for part in parts if _is_pregnant(part)]
+    others = [part for part in parts if part not in told]
+    return parts if told and others and all(map(_understood, others)) else [word]
 
 
 def _eaten(word: Any) -> Any:

@@ -18,9 +18,10 @@ from stillroom.giving.batches import Batch, Making
 from stillroom.giving.in_season import foods_in_the_house, season_of, why_begun
 from stillroom.giving.likes_missed import say_likes_missed
 from stillroom.giving.offering import Offering
-from stillroom.giving.plan_model import Basket, Plan
-from stillroom.giving.posting import Parcel, to_ask, weight_of
+from stillroom.giving.plan_model import Plan
+from stillroom.giving.posting import to_ask
 from stillroom.giving.taking import pans_not_known
+from stillroom.giving.together import Shipment, shipments
 
 _LIKES = late_regex(
     r"(?:(?:s?he|they|we|i) )?(?:really |absolutely |just )*"
@@ -61,44 +62,42 @@ def _allowed_again(offering: Offering) -> Iterator[str]:
 
 def _parcels(offering: Offering, plan: Plan) -> Iterator[str]:
     asked: dict[str, list[str]] = {}
-    for basket in offering.problem.baskets:
-        parcel = offering.parcels.get(basket.household)
-        if parcel is None or not plan.gifts[basket.number]:
-            continue
-        yield _parcel(offering, plan, basket, parcel)
+    for one in shipments(offering, lambda number: plan.gifts[number]):
+        yield _parcel(offering, one)
         gifts = [
             (offering.facts[offer.recipe], offer.container)
+            for basket in one.baskets
             for key in plan.gifts[basket.number]
             for offer in [offering.offer(key)]
         ]
-        for words, source in to_ask(parcel, offering.settings.country, gifts):
-            asked.setdefault(f"{words} Source: {source}.", []).append(basket.household)
+        for words, source in to_ask(one.parcel, offering.settings.country, gifts):
+            names = (basket.household for basket in one.baskets)
+            asked.setdefault(f"{words} Source: {source}.", []).extend(names)
     for words, households in asked.items():
         yield f"{words} For {', '.join(dict.fromkeys(households))}."
 
 
-def _parcel(offering: Offering, plan: Plan, basket: Basket, parcel: Parcel) -> str:
+def _parcel(offering: Offering, one: Shipment) -> str:
     """Say when and how one parcel is posted, what it weighs and costs, and what is not known."""
-    giving, settings = offering.giving, offering.settings
+    giving, settings, parcel = offering.giving, offering.settings, one.parcel
     to = f" to {country_name(parcel.country)}" if parcel.abroad else ""
     by = f" by {parcel.service.service}" if parcel.service else ""
     if parcel.day is None:
         when = f"the last day to post it{by}{to} is not known: ask, and write it under posting"
     else:
         when = f"post it{by}{to} on {say_day(parcel.day)} at the latest"
-    weights = [offering.offer(key).weighs for key in plan.gifts[basket.number]]
-    grams = weight_of(weights, giving.baskets[basket.kind].weighs)
-    if grams is None:
+    if one.grams is None:
         weight = "What it weighs is not known, so neither is the postage."
     else:
-        cost = parcel.postage(grams)
+        cost = parcel.postage(one.grams)
         price = (
             "the postage is not known"
             if cost is None
             else f"postage {show_money(cost, giving.currency, settings.language)}"
         )
-        weight = f"It weighs {show_decimal(grams / 1000, 2)} kg: {price}."
-    return f"Parcel for {basket.label}: {when}. {weight}"
+        weight = f"It weighs {show_decimal(one.grams / 1000, 2)} kg: {price}."
+    many = "Parcel" if len(one.baskets) == 1 else "One parcel, for they go to one address,"
+    return f"{many} for {one.label}: {when}. {weight}"
 
 
 def _of_batches(offering: Offering, making: Making) -> Iterator[str]:

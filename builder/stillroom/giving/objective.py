@@ -54,7 +54,7 @@ def weigh_plan(
             weights.money,
         ),
         (
-            "postage, weights that are not known taken as usual",
+            "postage of each basket by itself, weights that are not known taken as usual",
             _posted(problem, gifts),
             weights.money,
         ),

@@ -21,6 +21,7 @@ from stillroom.core.amounts.quantities import decimals_of
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.private.shapes import PACK_MARKER
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.giving.against_book import check_list
 from stillroom.giving.batches import make_batches
@@ -119,7 +120,20 @@ def work_out(
     rows = list_shopping(offering, making)
     costs = reckon_costs(offering, making, rows)
     complaints += tuple(_budgets_not_held(offering, costs)) + tuple(_disagreements(offering))
+    complaints = (*_day_gone(offering, plan), *complaints)
     return Pack(offering, plan, making, rows, costs, settings, complaints, standing, kept)
+
+
+def _day_gone(offering: Offering, plan: Plan) -> Iterator[str]:
+    """Say that the giving day is past while somebody is still to be given something."""
+    day = offering.giving.giving_day
+    if day < offering.today and any(
+        basket.number in plan.gifts for basket in offering.problem.baskets
+    ):
+        yield (
+            f"The giving day, {say_day(day)}, is past: nothing can be begun for it any more. Write "
+            "the day on which the baskets go out this year; `stillroom close-year` begins its list."
+        )
 
 
 def _explain(offering: Offering, plan: Plan, patience_s: float) -> tuple[str, ...]:

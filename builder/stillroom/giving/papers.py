@@ -66,7 +66,7 @@ def _customs_parts(data: dict[str, Any]) -> list[dict[str, Any]]:
             rows = [[row["what"], row["weight"], row["value"]] for row in one["customs"]["rows"]]
             rows.append(["In all, a gift", one["customs"]["weight"], one["customs"]["value"]])
             table = _table(["What is in it", "Weight", "Value"], rows, "lrr", [6, 0, 0])
-            heading = f"{one['number']}  {one['household']}, {one['country']}"
+            heading = f"{one['numbers']}  {one['household']}, {one['country']}"
             parts.append(_part(heading, table))
     return parts
 

@@ -6,16 +6,19 @@ by when and how it is posted: posting.py, noticing.py.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any
 
 from stillroom.core.amounts.quantities import show_decimal
 from stillroom.core.recipe.cooks_word import spoken_of
 from stillroom.core.words.countries import country_name
+from stillroom.core.words.joining import join_and
 from stillroom.core.words.plurals import counted
 from stillroom.giving.batches import Present
 from stillroom.giving.money.costing import cost_batch, cost_of_use, needs_of
 from stillroom.giving.plan_model import Basket
+from stillroom.giving.together import Shipment, shipments
 from stillroom.giving.worked_out import Pack, card_of
 
 NOT_KNOWN = "not known"
@@ -29,36 +32,37 @@ _UNION = frozenset(
 
 def parcels_data(pack: Pack) -> list[dict[str, Any]]:
     """Return every parcel still to be posted: whose, its label, and what is in it when abroad."""
-    found = []
-    for basket in pack.offering.problem.baskets:
-        parcel = pack.offering.parcels.get(basket.household)
-        if parcel is None or not pack.making.of_basket(basket.number):
-            continue
-        household = pack.offering.households[basket.number]
-        country = country_name(parcel.country) if parcel.abroad else ""
-        address = [part.strip() for part in household.address.split(",") if part.strip()]
-        if country and address and address[-1].casefold() == country.casefold():
-            address.pop()  # it stands below, in letters of its own
-        found.append(
-            {
-                "number": basket.number,
-                "household": household.name,
-                "to": household.to or household.name,
-                "address": address,
-                "country": country,
-                "sender": pack.offering.giving.from_,
-                "sender_address": [
-                    part.strip() for part in pack.offering.giving.address.split(",") if part.strip()
-                ],
-                "customs": _customs(pack, basket, parcel.country) if parcel.abroad else None,
-            }
-        )
-    return found
+    return [
+        _slip(pack, one)
+        for one in shipments(pack.offering, lambda n: [p.key for p in pack.making.of_basket(n)])
+    ]
 
 
-def _customs(pack: Pack, basket: Basket, country: str) -> dict[str, Any]:
+def _slip(pack: Pack, one: Shipment) -> dict[str, Any]:
+    """Return one parcel: its numbers, to whom, where they live, and what customs is told."""
+    households = [pack.offering.households[basket.number] for basket in one.baskets]
+    household, parcel = households[0], one.parcel
+    country = country_name(parcel.country) if parcel.abroad else ""
+    address = [part.strip() for part in household.address.split(",") if part.strip()]
+    if country and address and address[-1].casefold() == country.casefold():
+        address.pop()  # it stands below, in letters of its own
+    sender = pack.offering.giving.address.split(",")
+    return {
+        "number": one.baskets[0].number,  # of its design
+        "numbers": ", ".join(str(basket.number) for basket in one.baskets),
+        "household": join_and(tuple(dict.fromkeys(each.name for each in households))),
+        "to": join_and(tuple(dict.fromkeys(each.to or each.name for each in households))),
+        "address": address,
+        "country": country,
+        "sender": pack.offering.giving.from_,
+        "sender_address": [part.strip() for part in sender if part.strip()],
+        "customs": _customs(pack, one.baskets, parcel.country) if parcel.abroad else None,
+    }
+
+
+def _customs(pack: Pack, baskets: Iterable[Basket], country: str) -> dict[str, Any]:
     """Return a parcel's contents, each with weight and value, and both in all where known."""
-    own = pack.making.of_basket(basket.number)
+    own = [present for basket in baskets for present in pack.making.of_basket(basket.number)]
     weights = [pack.offering.offer(present.key).weighs for present in own]
     values = [_value(pack, present) for present in own]
     return {

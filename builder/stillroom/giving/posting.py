@@ -31,6 +31,7 @@ from stillroom.giving.plan_model import Reason
 from stillroom.giving.reading import ReadList
 
 _HELD = ("contains", "not known")  # a trace is stopped at no border
+_NO_WAY = "No service under posting reaches"
 _IN_GLASS = ("jar", "bottle", "vial", "phial", "flask")
 
 
@@ -199,8 +200,8 @@ def posting_problems(read: ReadList, home: str) -> Iterator[Problem]:
             yield read.problem(("households", n, "service"), what, mend)
         elif giving.posting and parcel.service is None:
             key = "country" if household.country else "delivery"
-            by = household.service or "Nothing under posting"
-            what = f"{by} does not reach {country_name(parcel.country)}."
+            by = f"{household.service} does not reach" if household.service else _NO_WAY
+            what = f"{by} {country_name(parcel.country)}."
             yield read.problem(("households", n, key), what, ADD_IT)
 
 

@@ -78,6 +78,15 @@ _NOTE = (
 )
 
 
+# what tables and settings are saved as; JSON is read, since YAML takes it in
+_OTHER_FORMS = frozenset(
+    {".csv", ".tsv", ".toml", ".ini", ".xml", ".xls", ".xlsx", ".ods", ".docx", ".odt"}
+)
+_ITS_FORM = (
+    'It is a text that ends in .yml: "giving list: Christmas 2027", and each household a line '
+    'below "households:", as in "- {name: The Rowans, basket: small, avoid: nuts}". '
+    "`stillroom giving-list` asks and writes it."
+)
 _MOST_UNKNOWN = 20  # names told one by one that have no place
 _MOST_ROWS = 2_000
 _LONGEST_NAME = 300
@@ -120,6 +129,9 @@ def load_giving_list(
     a pint is read and its own giving days.
     """
     name = name or str(path)
+    if path.suffix.lower() in _OTHER_FORMS:
+        what = f"A giving list is no file of the sort {path.suffix.lower()}."
+        raise ProblemsFound([Problem(name, 1, what, _ITS_FORM)])
     text = read_text(path, name)
     return read_giving_list(text, name, currency, language, country, units, own_days)
 

@@ -163,7 +163,7 @@ def read_age_months(value: Any, on: date | None = None) -> int:
     42
     """
     text = str(value).strip()
-    if text.startswith("-"):
+    if text.startswith(("-", "–", "−")) or text.lower().startswith("minus"):
         text = ""
     if _NEWBORN.search(text):
         return 0

@@ -27,7 +27,7 @@ from stillroom.core.words.problems import Unreadable, say_written
 
 _PACK = late_regex(
     r"^(?P<size>.+?)(?P<sign>\s+(?:for|für|pour|por|per|voor|för|@|at|-|–)\s+|\s*[=:@]\s*"
-    r"|,\s+|\s+(?:a|à)\s+(?=[^\w\s]?\d)|\s*/\s*(?=[^\w\s]\d)|\s+(?=[^\w\s]{1,2}\d)"
+    r"|,\s+|\s+(?:a|à|zu)\s+(?=[^\w\s]?\d)|\s*/\s*(?=[^\w\s]\d)|\s+(?=[^\w\s]{1,2}\d)"
     r"|\s+(?=\d+[.,]\d\d$))(?P<price>\S.*?)(?P<each>\s+(?:each|apiece|ea\.?|je))?$",
     re.IGNORECASE,
 )
@@ -75,6 +75,13 @@ _EACH = late_regex(
     r"|(?:per )?stuk))$",
     re.IGNORECASE,
 )
+# "6 je 0,40", "6 Eier zu je 0,40": so many, and each costs so much
+_OF_EACH = late_regex(
+    r"^(?P<size>\d{1,3}(?:\s+[^\W\d]+)?)\s+(?:zu |à |för |a )?"
+    r"(?:je|chacune?|cada uno|cadauno|ognuno|elk|styck)$",
+    re.IGNORECASE,
+)
+_SO_MANY = late_regex(r"\d{1,3} [^\W\d]{3,}")
 _AT_LEAST = late_regex(
     r"^(?:(?P<count>\d{1,9})\s+or\s+more|(?:from|ab|dès)\s+(?P<from>\d{1,9}))"
     r"(?:\s+of\s+(?P<size>.+))?$",
@@ -126,6 +133,10 @@ def _read_pack(
     if turned := _price_first(text, currency, system, language):
         return turned
     found = _PACK.match(text)
+    if found and (one := _OF_EACH.fullmatch(found["size"])) and not found["each"]:
+        each = parse_money(found["price"], currency, language)
+        _size(one["size"], system)  # "3 Töpfe zu je": a pot of how much is asked
+        return Amount(Fraction(1), Fraction(1)), each, 1
     if found:
         _ask_what_is_meant(text, found)
     try:
@@ -171,6 +182,9 @@ def _size_first(
 def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
     """Ask about "3 for 2", an offer or a price, and "12 at 55p", of one or of all."""
     size, price = found["size"], found["price"]
+    sign = found["sign"].strip().lower()
+    if _SO_MANY.fullmatch(size) and sign in ("à", "zu") and not found["each"]:
+        raise _one_or_all(text, size)
     if not size.isdecimal():
         return
     # an offer counts on the fingers; a number of thousands of digits is none, and is told elsewhere
@@ -180,10 +194,13 @@ def _ask_what_is_meant(text: str, found: re.Match[str]) -> None:
             f'"{text}" can be an offer or a price.',
             f'Write what is paid for all: "{size} for {price}.00".',
         )
-    if found["sign"].strip().lower() in ("@", "at") and not found["each"]:
-        raise Unreadable(
-            f'"{text}" can be the price of one or of all.', f'Write "{size} for …" or "… each".'
-        )
+    if sign in ("@", "at", "à", "zu") and not found["each"]:
+        raise _one_or_all(text, size)
+
+
+def _one_or_all(text: str, size: str) -> Unreadable:
+    what = f'"{text}" can be the price of one or of all.'
+    return Unreadable(what, f'Write "{size} for …" or "… each".')
 
 
 def _price_first(

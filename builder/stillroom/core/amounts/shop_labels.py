@@ -112,7 +112,7 @@ def is_own(text: str) -> bool:
     >>> is_own("from the garden centre"), is_own("own brand"), is_own("from the"), is_own("free 2")
     (False, False, False, False)
     """
-    words = _WORD.findall(text.lower().replace("’", "'"))
+    words = _WORD.findall(text.lower().replace("’", "'").replace("'s ", " "))
     known = _words()
     every = known["own_telling"] | known["own_beside"]
     if len(words) > _LONGEST_OWN or any(one.isdecimal() for one in text):

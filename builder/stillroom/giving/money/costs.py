@@ -16,7 +16,8 @@ from stillroom.giving.batches import Making
 from stillroom.giving.money.kin_prices import prices_of_kin
 from stillroom.giving.money.shopping import Row
 from stillroom.giving.offering import Offering
-from stillroom.giving.postage import Postage, postage_of
+from stillroom.giving.postage import Postage
+from stillroom.giving.together import postage_by_basket
 
 LEFT = "left over"
 
@@ -69,7 +70,9 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
             else:
                 by_batch[name] += share
     presents, spares = _share_batches(offering, making, by_batch)
-    postage = _postage(offering, making)
+    postage = postage_by_basket(
+        offering, lambda number: [one.key for one in making.of_basket(number)], currency
+    )
     baskets, households = _by_basket(offering, presents, postage)
     kinds = offering.giving.baskets
     filled = [one for one in offering.problem.baskets if making.of_basket(one.number)]
@@ -102,21 +105,6 @@ def reckon_costs(offering: Offering, making: Making, rows: Sequence[Row]) -> Cos
         open_empty=open_empty,
         postage=postage,
     )
-
-
-def _postage(offering: Offering, making: Making) -> Postage:
-    """Return what the parcels that are still to go cost to post; one with nothing in it stays."""
-    known: dict[int, Fraction] = {}
-    open_ones: set[int] = set()
-    for basket in offering.problem.baskets:
-        parcel, own = offering.parcels.get(basket.household), making.of_basket(basket.number)
-        if parcel is None or not own:
-            continue
-        weights = [offering.offer(present.key).weighs for present in own]
-        empty = offering.giving.baskets[basket.kind].weighs
-        known[basket.number], whole = postage_of(parcel, weights, empty)
-        open_ones |= set() if whole else {basket.number}
-    return Postage(known, frozenset(open_ones))
 
 
 def _by_basket(
