@@ -351,7 +351,7 @@ WRONG = [
     ({"households": [{"name": "A", "basket": "small", "delivery": "by post", "service": "owl"}]},
      '"owl" is not among the ways to post'),
     ({"households": [{"name": "A", "basket": "small", "delivery": "by post", "country": "France"}],
-      "posting": [{"service": "x", "to": ["IE"]}]}, "does not reach France"),
+      "posting": [{"service": "x", "to": ["IE"]}]}, "No service under posting reaches France"),
     ({"households": [{"name": "A", "basket": "small", "opens": "2027-12-01"}]},
      "cannot open it before"),
 ]  # fmt: skip

@@ -128,7 +128,7 @@ def _households(read: ReadList, recipes: Mapping[str, Recipe]) -> Iterator[Probl
         if plain_name(household.name) in names:
             what = f'"{household.name}" is there twice.'
             yield read.problem(("households", n, "name"), what, "Give one another name.")
-        names.add(household.name)
+        names.add(plain_name(household.name))
         if wrong := what_a_name_tells(household.name):
             yield read.problem(("households", n, "name"), wrong.what, wrong.mend)
         if (countries := _country_named(household.to)) and not household.country:

@@ -81,24 +81,7 @@ OWN = [
     "del huerto", "dell'orto", "uit eigen tuin", "zelf geplukt", "från trädgården", "fra haven",
     "gratis", "own hens", "from next door's tree",
 ]  # fmt: skip
-NOT_  # the price of one told beside a number: never that of all
-OF_EACH = [("6 zu je 0,40", "0.40"), ("6 Eier je 0,40", "0.40"), ("4 je 1,20", "1.20")]
-ONE_OR_ALL = ["3 Töpfe zu je 1,99", "4 à 0,50", "12 Stück à 0,50", "6 zu 2,40"]
-
-
-@pytest.mark.parametrize(("said", "each"), OF_EACH)
-def test_the_price_of_each_is_not_that_of_all(said, each):
-    amount, price, at_least = parse_pack(said, "EUR", language="de")
-    assert (amount.low, price, at_least) == (1, F(each), 1)
-
-
-@pytest.mark.parametrize("said", ONE_OR_ALL)
-def test_what_may_be_of_one_or_of_all_is_asked(said):
-    with pytest.raises(Unreadable):
-        parse_pack(said, "EUR", language="de")
-
-
-OWN = [
+NOT_OWN = [
     "from the garden centre", "own brand", "free with a coupon", "free range", "from the shop",
     "from the", "a present from Mum", "Gartencenter", "free 2", "du marché", "",
 ]  # fmt: skip
