@@ -31,7 +31,12 @@ _VAGUELY: Final = re.compile(
     r"|\bconserv\w*[^.;!?]{0,60}?\b(?:longtemps|plusieurs\s+(?:semaines|mois)|a\s+lungo|per\s+mesi|mucho\s+tiempo|varios\s+meses|varias\s+semanas)\b"
     r"|\b(?:maandenlang|wekenlang|monatelang|wochenlang|jahrelang|jarenlang|lange|länge)\s+(?:[^\W\d]+\s+)?(?:bewa\w+|houdbaar|goed|haltbar|halten|aufbewahren|hålla\w*)\b"
     r"|\b(?:bewa\w+|houdbaar|goed)\b[^.;!?]{0,60}?\b(?:lang|maandenlang|wekenlang|weken|maanden)\b"
-    r"|\b(?:håller|hållbar\w*|förvara\w*)\b[^.;!?]{0,60}?\b(?:länge|flera\s+(?:veckor|månader)|i\s+(?:veckor|månader))\b",
+    r"|\b(?:håller|hållbar\w*|förvara\w*)\b[^.;!?]{0,60}?\b(?:länge|flera\s+(?:veckor|månader)|i\s+(?:veckor|månader))\b"
+    # "keeps until next season", "hält sich bis zur nächsten Ernte"
+    r"|\b(?:keeps?|lasts?|hält|halten|se\s+garde|se\s+conserv\w+|si\s+conserv\w+|aguanta|conserva-se|blijft|håller|holder)\b"
+    r"[^.;!?]{0,60}?\b(?:next|following|nächste[nrs]?|prochaine?|prossim[oa]|próxim[oa]|volgende?|nästa|næste|neste)\s(?:[^\W\d]\S*[\s-])?"
+    r"(?:\w*(?:season|crop|harvest|summer|spring|autumn|winter|year|ernte|saison|sommer|jahr|récolte|été|année|stagione|raccolto|anno|estate"
+    r"|temporada|cosecha|verano|año|colheita|ano|oogst|seizoen|zomer|jaar|säsong|skörd|sommar|år|sæson|høst|sesong|innhøsting))\b",
     re.IGNORECASE,
 )
 _NUMBERED: Final = re.compile(
@@ -39,7 +44,8 @@ _NUMBERED: Final = re.compile(
 )
 A_WAIT: Final = re.compile(
     r"\b(?:to mature|before (?:use|using|eating|serving|opening|drinking|tasting)"
-    r"|(?:store|leave|let|stand|rest|age|steep|infuse)\b[^.!?]{0,120}\bat least)\b",
+    r"|(?:store|leave|let|stand|rest|age|steep|infuse)\b[^.!?]{0,120}\bat least)\b"
+    r"|\b(?:store|keep|leave|let|stand|rest|age|steep|infuse)\b[^.!?]{0,120}\bthen\s(?:strain|filter|sieve|decant|bottle)\b",
     re.IGNORECASE,
 )
 """What says how long it waits, and not how long it keeps: "allow 2 weeks before using"."""

@@ -158,6 +158,8 @@ _MAY_CLAIM = clause_regex(
     r"\b(?:keeps?|kept|stor(?:es?|ed|ing)|lasts?|good|(?:use|eat|drink|finish|consume)d?\b[^.;]*?"
     rf"\bwithin)\b{_NOT_YET}\b{_LONG}"
 )
+# "3+ months", "3 or more months"
+_OR_MORE = clause_regex(r"(?<=\d)\+|(?<=\d) or more(?= (?:day|week|month|year))")
 # loose words at the least that they can mean, since what is shorter is safe
 _LOOSELY: Mapping[str, str] = {
     r"\b(?:an?|one) (?:full|whole|entire|good) (?=day|week|month|year)": "1 ",
@@ -237,7 +239,7 @@ def plainly_claimed_in(words: str) -> Span | None:
 
 def first_span(words: str, patterns: Iterable[re.Pattern[str]]) -> Span | None:
     """Return the time that the first of the patterns finds in words; None of less than a day."""
-    words = words.lower()
+    words = _OR_MORE.sub("", words.lower())
     for loose, least in _LOOSELY.items():
         words = re.sub(loose, least, words)
     words = _without_the_frozen(words)

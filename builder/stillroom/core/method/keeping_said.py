@@ -82,6 +82,7 @@ _CURED = clause_regex(
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
     "fridge": clause_regex(
         r"kühlschrank|\bréfrigérateur|\bfrigo|\bnevera|\brefrigerador|\bheladera|koelkast|ijskast"
+        r"|\bfrigor[ií]fico|\bgeladeira|\bkøleskab|\bkjøleskap|\blodów[ck]|\bledni[cč]"
         r"|\bkyl(?:en|skåp\w*)?\b|\bgekühlt (?:auf|ge)?(?:bewahr|lager|halt)"
     ),
     "freezer": clause_regex(
@@ -92,7 +93,8 @@ _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {
 _KEPT_ELSEWHERE = clause_regex(
     r"aufbewahr|aufheben|\bgekühlt|\balmacen|\blager|haltbar|\bhält\b|\bhalten\b|\bconserv|\bgard(?:er|ez|ons)\b"
     r"|\bse garde|\bguard(?:ar|e|en|a|amos)\b|bewaar|bewaren|houdbaar|\bblijft? (?:lang )?goed"
-    r"|\bförvara|\bhåller\b|\bhållbar|\bstår sig"
+    r"|\bförvara|\bhåller\b|\bhållbar|\bstår sig|\bholder (?:sig|seg)\b|\bholde\b|\bop(?:p)?bevar"
+    r"|\bprzechow|\bvydrž|\bskladov|\buchováv"
     r"|\b(?:stell\w*|mett(?:re|ez|ere|ete)|plac(?:er|ez)|ripo(?:rre|nete|ni)|pon(?:er|ga)|meter|zet"
     r"|zetten|ställ\w*)\b"
 )

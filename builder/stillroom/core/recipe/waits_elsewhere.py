@@ -18,6 +18,7 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import any_word, late_regex
 from stillroom.core.words.problems import Unreadable
 
+_DURING: Final = late_regex(r"\bdurante\b", re.IGNORECASE)
 _PLAINLY: Final = (
     (
         late_regex(
@@ -29,7 +30,7 @@ _PLAINLY: Final = (
     ),
     (late_regex(r"\ben (?=(?:vecka|månad|timme)\b)", re.IGNORECASE), "1 "),
     (late_regex(r"\been (dag|week|maand) of (?:2|twee)\b", re.IGNORECASE), r"1-2 \1"),
-    (late_regex(r"\bdurante\b", re.IGNORECASE), "por"),  # and no word of keeping: "dura"
+    (_DURING, "por"),  # and no word of keeping: "dura"
     (
         late_regex(
             r"((?:macera|infus|fermenta)\w*(?:\s+[^\W\d]+){0,3}?)\s+(?:suele\s+)?d[ue]r\w+",
@@ -41,11 +42,17 @@ _PLAINLY: Final = (
 # loose lengths at the least that they can mean, since what is shorter is safe
 _LOOSELY: Final = (
     (r"\b(?:(?:ein|ett?) )?(?:gut(?:es)? )?(?:halbe[sn]? ?jahr|halvår|half ?jaar)\b", "6 Monate"),
+    (r"\b(?:et )?halvt år\b|\bmeio ano\b|\bpół roku\b|\bpůl roku\b", "6 Monate"),
+    (r"(?<=\bprzechowywać )rok\b|(?<=\bprzez )rok\b|(?<=\bvydrží )rok\b", "1 rok"),
     (r"\b(?:medio año|mezz['’]anno|mezzo anno|une demi-année)\b", "6 Monate"),
     (r"\b(?:ein )?vierteljahr\b", "3 Monate"),
-    (r"\b(?:mehrere|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera)\b", "3"),
+    (
+        r"\b(?:mehrere|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera|flere|vários|várias"
+        r"|kilka|několik)\b",
+        "3",
+    ),
     (r"\b(?:einige|ein paar|quelques|algun[oa]s|un[oa]s poc[oa]s|alcun[ei]|qualche)\b", "2"),
-    (r"\b(?:enkele|enige|een paar|några)\b", "2"),
+    (r"\b(?:enkele|enige|een paar|några|noen|nogle|alguns|algumas)\b", "2"),
 )
 _THE_NEXT_DAY: Final = late_regex(
     r"jusqu['’]au lendemain|hasta el día siguiente|bis zum (?:nächsten|folge)\s?tag"
@@ -98,10 +105,13 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         night = found["night"] is not None and bool(
             re.search(r"(?i)n(?:acht|att|uit|oche|otte)", found[0])
         )
-        if not night and _any_of("keeps").search(sentence.replace(found[0], "")) and not before_use:
+        keeps = _any_of("keeps").search(sentence.replace(found[0], ""))
+        strained = keeps and _is_strained_then(sentence)  # kept in the dark, and then filtered
+        if not night and keeps and not before_use and not strained:
             continue
         span = _span(found)
         word = "mature" if before_use else _word(clause) or _word(sentence)
+        word = word or ("steep" if strained else "")
         hours = span is not None and span.unit == "hour" and span.low >= _HALF_A_DAY
         # "garder une nuit au frais", "24 heures au frais": nobody keeps a thing for hours
         word = word or ("rest" if night or hours else "")
@@ -209,8 +219,9 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
+    sentence = _behind_straining(_DURING.sub("por", sentence))  # "durante" is no "dura"
     kept = _any_of("keeping").search(sentence) or _HOLDS.search(sentence)
-    if not kept or _any_of("before_use").search(sentence):
+    if not kept or _any_of("before_use").search(sentence) or _is_strained_then(sentence):
         return None
     for loose, least in _LOOSELY:
         unnumbered = LOOSELY if least.isdigit() else ""
@@ -218,6 +229,21 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     return length_elsewhere(sentence) or (
         parse_span("1 day") if _THE_NEXT_DAY.search(sentence) else None
     )
+
+
+def _is_strained_then(sentence: str) -> bool:
+    """Whether what is kept so long is strained after it: "4 Wochen lagern, dann filtern"."""
+    found = _span_words().search(sentence)
+    strained = _any_of("strains").search(sentence, found.end()) if found else None
+    return strained is not None and not _any_of("keeping").search(sentence, strained.end())
+
+
+def _behind_straining(sentence: str) -> str:
+    """Return what follows the straining, where that says how it keeps: "…, dann 1 Jahr haltbar"."""
+    found = _span_words().search(sentence)
+    strained = _any_of("strains").search(sentence, found.end()) if found else None
+    rest = sentence[strained.end() :] if strained else ""
+    return rest if _any_of("keeping").search(rest) and _span_words().search(rest) else sentence
 
 
 def length_elsewhere(words: str) -> Span | None:
