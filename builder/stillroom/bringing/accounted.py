@@ -16,6 +16,7 @@ from stillroom.bringing.head_rows import heads_method, is_head
 from stillroom.bringing.heads import STEP_WORD, heads_comments, plain, section_of, words
 from stillroom.bringing.known_work import words_of
 from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.page_figures import is_labelled_time
 from stillroom.bringing.sorting import is_passed
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.words.patterns import late_regex
@@ -71,7 +72,13 @@ def _of_a_recipe(rows: Iterable[Row]) -> Iterator[Row]:
 
 def _is_read(text: str) -> bool:
     """Whether a row says a fact, heads a part, or is a reader's own words below a page."""
-    fact = is_passed(text) or is_only_makes(text) or writer_of(text) or _CREDITS.match(text)
+    fact = (
+        is_passed(text)
+        or is_labelled_time(text)
+        or is_only_makes(text)
+        or writer_of(text)
+        or _CREDITS.match(text)
+    )
     return bool(fact or section_of(text) or _LABEL.match(text) or titled(text))
 
 

@@ -47,6 +47,7 @@ from stillroom.bringing.outside import (
     with_bare_foods,
     without_its_own_name,
 )
+from stillroom.bringing.page_figures import is_labelled_time
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
@@ -323,18 +324,26 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
-        elif CAPTION.match(row.text):
+        elif is_labelled_time(row.text):  # "Cuisson 1 heure 15"
+            continue
+        elif CAPTION.match(row.text) and not is_passed(row.text):  # "Foto: Ann Berg" is a name
             recipe.notes.append(("Notes", [row.text]))
         elif take_behind_label(recipe, row.text):  # "Shelf life: 6 months"
             continue
         elif not (is_passed(row.text) or is_head(row) or _only_leads_in(row.text)):
-            again = bool(recipe.title) and plain(row.text) == plain(recipe.title)
+            again = _says_the_title(row.text, recipe.title)
             recipe.intro += (
                 [] if greeted or again else [row.text]
             )  # what was for one person stays so
             recipe.say_makes(makes_of(row.text))
     if greeted:
         tell_greeting(recipe)
+
+
+def _says_the_title(text: str, title: str) -> bool:
+    """Whether a few words say the title again, or a part of it: "Irish Cream"."""
+    few = len(text.split()) <= _FEW and not re.search(r"[.!?:]$", text.strip())
+    return bool(few and plain(text)) and f" {plain(text)} " in f" {plain(title)} "
 
 
 def _only_leads_in(text: str) -> bool:

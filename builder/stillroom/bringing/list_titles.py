@@ -27,6 +27,7 @@ from stillroom.core.words.problems import Unreadable
 _CHAPTERS: Final = 3
 """A title stands so close below the names of the chapters it is in."""
 _FIRST_ROWS: Final = 12
+_MOST_TYPED_SMALL: Final = 6
 _MOST_OF_A_TITLE: Final = 8
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
@@ -227,9 +228,23 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
     counted = first is not None and first.shape == "line" and says_its_kind(first.text)
     if found is None and counted and list_begin > behind + 1 and rows[behind + 1].gap:
         return behind  # "1-Gallon Mead", alone at the head of the page
-    # typed without a capital, alone at the head of the page
-    small = first is not None and first.shape == "line" and is_title(first.text.capitalize())
-    return 0 if found is None and small and first and len(first.text.split()) <= 6 else found
+    return found if found is not None or behind else _typed_small(rows, list_begin)
+
+
+def _typed_small(rows: Sequence[Row], list_begin: int) -> int | None:
+    """Return the row of a title without a capital: right above the list, or at the page's head."""
+    above = rows[:list_begin]
+    last = above[-1] if above else None
+    named = last is not None and last.gap and says_its_kind(last.text) and _is_small_title(last)
+    if named and len(above) > 1:
+        return list_begin - 1
+    at = next((at for at, row in enumerate(above) if not is_passed(row.text)), None)
+    return at if at is not None and _is_small_title(above[at]) else None
+
+
+def _is_small_title(row: Row) -> bool:
+    few = row.shape == "line" and len(row.text.split()) <= _MOST_TYPED_SMALL
+    return few and is_title(row.text.capitalize())
 
 
 def with_first_line_named(rows: Sequence[Row]) -> list[Row]:

@@ -7,11 +7,12 @@ and never chosen.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Origin, Recipe
-from stillroom.bringing.heads import words
+from stillroom.bringing.heads import plain, words
 from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
 from stillroom.bringing.titles import without_guide
 from stillroom.core.lines.staple_table import staples_named
@@ -65,6 +66,13 @@ _FILLED: Final = re.compile(
     r"(?P<said>chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|soap|shortbread)\b",
     re.IGNORECASE,
 )
+# the thing by its name, and no jar, sugar or pan for it
+_SAID_TO_BE: Final = re.compile(
+    r"\b(?:chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|shortbread)\b"
+    r"(?!\s?(?:-?making|sugar|jars?|pots?|pan|thermometer|funnel|labels?|lids?|covers?|setting|bags?|babies|beans?)\b)",
+    re.IGNORECASE,
+)
+_OFTEN: Final = 3
 # "Cookies in a jar": the dry things for them, layered, or baked in it
 _IN_A_JAR: Final = re.compile(
     r"\bin (?:an? |the )?(?:\w+ )?(?:jars?|mugs?|bottles?)\b", re.IGNORECASE
@@ -267,9 +275,15 @@ def _perhaps_for_animals(recipe: Recipe, word: str) -> Guess:
 
 
 def _by_what_is_done(recipe: Recipe) -> Guess:
-    text = " ".join((*(row for _, row in recipe.ingredients), *(row for _, row in recipe.steps)))
+    told = (*(row for _, row in recipe.ingredients), *(row for _, row in recipe.steps))
+    text = " ".join((*recipe.intro, *told))
     names = ", ".join(all_kinds())
     filled = [*_FILLED.finditer(text)]
+    said_so = Counter(one[0].lower() for one in _SAID_TO_BE.finditer(text))
+    if not filled and said_so and said_so.most_common(1)[0][1] >= _OFTEN:
+        word = said_so.most_common(1)[0][0]
+        what = f'Its title does not say what kind it is; "{word}" is said of it again and again.'
+        return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
     if filled:
         word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
         what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
@@ -303,7 +317,8 @@ def named_by_subject(recipe: Recipe, origin: Origin) -> str:
         return recipe.title
     if not is_said_again(origin.title, words_of):
         return recipe.title
-    recipe.intro.insert(0, recipe.title)
+    if plain(recipe.title) not in plain(origin.title.replace("(", " ").replace(")", " ")):
+        recipe.intro.insert(0, recipe.title)  # "Pickled beets (Inlagda rödbetor)" says both
     return origin.title
 
 

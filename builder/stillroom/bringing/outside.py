@@ -210,9 +210,11 @@ def take_food_behind_makes(recipe: Recipe) -> None:
 def without_its_own_name(recipe: Recipe) -> None:
     """Take a line that repeats the title out of a list: the words below a picture, mostly."""
     named = plain(recipe.title)
-    recipe.ingredients = [
-        one for one in recipe.ingredients if not named or plain(one[1]) != named or "(" in one[1]
-    ]
+    own = [one for one in recipe.ingredients if named and plain(one[1]) == named]
+    own = [one for one in own if "(" not in one[1]]
+    recipe.ingredients = [one for one in recipe.ingredients if one not in own]
+    asked = tuple(f'"{line}" stands right above the first amount' for _, line in own)
+    recipe.doubts = [one for one in recipe.doubts if not (asked and one[1].startswith(asked))]
 
 
 def take_first_size(recipe: Recipe) -> None:

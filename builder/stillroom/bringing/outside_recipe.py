@@ -25,7 +25,7 @@ _LEGAL = (
 _LEADS: Final = re.compile(
     r"(?:for\s+(?:a|the)\s+print(?:able|er)?[\s-].{0,60}click\s+here\.?"
     r"|click\s+here\s+(?:for|to)\s.{3,80}"
-    r"|(?:go|return|back|jump|skip)\s+to\s+(?:the\s+)?.{2,50}(?:page|archive|line|index|home|top|recipes?|list|menu|content|board|forum)\.?"
+    r"|(?:go|return|back|jump|skip)\s+to\s+(?:the\s+)?(?:.{2,50})?(?:page|archive|line|index|home|top|recipes?|list|menu|contents?|board|forum|crafts?|gifts?|projects?|blog|site)\.?"
     r"|(?:popular|related|older|newer|recent|previous|next)\s+(?:posts?|entr(?:y|ies)|articles?|recipes?)(?:\s+from\s+this\s+blog)?"
     r"|(?:posted|published)\s+(?:by\s+\S.{0,40}\s)?(?:(?:on|at)\s)?(?=.{0,12}\d).{4,40}\d(?:\s*[ap]\.?m\.?)?"
     r"|posted\s+in\s.{3,60}|filed\s+under:?\s.{3,80}|leave\s+a\s+(?:reply|comment)|share\s+this:?|like\s+this:?|loading\W*"
@@ -43,9 +43,13 @@ _LEADS: Final = re.compile(
     rf"(?:{_LEGAL}|contact|kontakt|about)?"
     r"|(?:©|copyright|\(c\))\s*(?:19|20)\d\d.{0,80}"
     r"|(?:compartir|partager|condividi|delen|dela|share|teilen)\s+(?:en|sur|su|op|på|on|auf)\s+\w+|auf\s+\w+\s+teilen|die\s+redaktion\s+empfiehlt"
+    r"|(?:we|vi|wir|wij|nous|(?:this|our|the)\s+(?:web)?site|(?:diese|unsere)\s+\w*seiten?|ce\s+site|questo\s+sito|este\s+sitio|este\s+site|deze\s+\w*site)\s+"
+    r"(?:also\s+)?(?:uses?|using|använder|verwende[nt]|nutz\w+|utilis\w+|utiliz\w+|us[ai]\w*|gebruik\w*|bruger|bruker)\s+(?:des\s+|i\s+)?cookies\s*(?:to|on|for|and|för|,?\s?um|auf|pour|para|per|om|til)\s(?!the\s(?:base|crust|top)).{0,300}"
+    r"|sendung\s*:\s.{3,120}\d.{0,6}|(?:sendetermin|ausstrahlung|erstsendung|aired|broadcast)\s*(?::|on)\s.{3,100}\d.{0,20}"
     r"|(?:did|have)\s+you\s+(?:make|made|try|tried)\s+(?:this|it)\b.{0,80}|tag\s+me\s+(?:on|at|@).{0,60}"
     r"|add\s+(?:an?\s+|your\s+)?(?:reviews?|comments?|ratings?)(?:\s+or\s+(?:reviews?|comments?|ratings?))?|download\s+(?:the\s+|this\s+)?(?:file|pdf|recipe)"
-    r"|retour\s+(?:à\s+(?:l['’]|la\s+)|au\s+)?(?:accueil|sommaire|page\s+d['’]accueil)|zurück\s+zu[rm]?\s+(?:start|haupt|über|inhalt)\w*|zurück"
+    r"|(?:sign|view|read)\s+(?:my|our|the)\s+guest\s?-?book"
+    r"|retour\s+(?:à\s+(?:l['’]|la\s+)|aux?\s+)?(?:accueil|sommaire|menu|recettes?|liste|blog|page\s+d['’]accueil)|zurück\s+zu[rm]?\s+(?:start|haupt|über|inhalt)\w*|zurück"
     r"|torna\s+al(?:la|l['’])?\s*(?:home\w*|indice|inizio)|volver\s+al?\s+(?:inicio|índice)|terug\s+naar\s+(?:home\w*|(?:het\s+)?(?:overzicht|begin))"
     r"|mehr\s+(?:news|nachrichten|artikel|beiträge|rezepte)\b.{0,40}"
     r"|recipe\s+index|(?:rezept|receptregister|rezeptverzeichnis)(?:übersicht)|index\s+des\s+recettes|indice\s+delle\s+ricette"
@@ -59,6 +63,7 @@ _LEADS: Final = re.compile(
     r"\s+\w+(?:\s+(?:gesendet|\w+))?\.?)",
     re.IGNORECASE,
 )
+_BETWEEN: Final = re.compile(r"\s[|·•]\s")
 _COURTESY: Final = re.compile(
     r"(?:courtesy\s+of|with\s+thanks\s+to|thanks\s+to)\s+(?:our\s+)?(?:member\s+)?(?P<who>[A-ZÀ-Ý][^,.;:]{2,40})(?:[,;].{0,80}|\.?)",
     re.IGNORECASE,
@@ -74,6 +79,18 @@ _SAME_MEASURE: Final = re.compile(
 _NAMES: Final = re.compile(r"(?:[A-ZÀ-Ý][\w'’.-]+\s?){2,4}")
 
 
+def _leads_elsewhere(text: str) -> bool:
+    """Whether a line leads to another page, or several pieces of it do.
+
+    >>> _leads_elsewhere("back to crafts | sign my guestbook")
+    True
+    >>> _leads_elsewhere("Back to the boil.")
+    False
+    """
+    links = [one.strip() for one in _BETWEEN.split(text) if one.strip()]
+    return bool(links) and (bool(_LEADS.fullmatch(text)) or all(map(_LEADS.fullmatch, links)))
+
+
 def without_furniture(rows: Sequence[Row]) -> list[Row]:
     """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
     found: list[Row] = []
@@ -83,7 +100,7 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
         who = _COURTESY.fullmatch(text) if row.shape != "item" else None
         if who and _NAMES.fullmatch(who["who"].strip()):
             found.append(replace(row, text=f"Submitted by {who['who'].strip()}"))
-        elif row.shape != "step" and (_LEADS.fullmatch(text) or _SAME_MEASURE.fullmatch(text)):
+        elif row.shape != "step" and (_leads_elsewhere(text) or _SAME_MEASURE.fullmatch(text)):
             gap = True  # what follows begins anew
             continue
         else:

@@ -16,6 +16,14 @@ _TIME_OR_MARK: Final = re.compile(
     r"|\d(?:[.,]\d+)?\s*/\s*(?:5|10)(?:[.,]0)?",
     re.IGNORECASE,
 )
+_LABELLED_TIME: Final = re.compile(
+    r"(?:prep(?:aration)?|cook(?:ing)?|bak(?:e|ing)|total|active|hands[-\s]on|zubereitung|kochen|vorbereitung"
+    r"|préparation|cuisson|preparazione|cottura|preparación|cocción|elaboración|bereiding|voorbereiding|tillagning|tilberedning|preparação|cozedura"
+    r"|[^\W\d_]{3,}(?:zeit|tijd|tid)|(?:temps|tempo|tiempo|durée|duración)\s(?:de|di)\s[^\W\d_]+)(?:\stime)?\s?:?\s"
+    r"(?:(?:ca\.?|about|etwa|environ|circa)\s)?(?:\d+(?:\s?[-–]\s?\d+)?\s?"
+    r"(?:min\w*|mn|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|tim(?:m\w+)?|timer)\.?\s?(?:et\s|and\s|und\s|e\s|y\s)?)+(?:\d{1,2})?",
+    re.IGNORECASE,
+)
 _PAGE: Final = re.compile(
     r"[-–—\s]{0,3}(?:page|seite|pagina|página|sida|side|strona|strana)\s{0,3}\d{1,4}"
     r"(?:\s{0,3}(?:of|von|/|de|sur|di|van|av|af|z|ze)\s{0,3}\d{1,4})?[-–—.\s]{0,3}",
@@ -84,6 +92,17 @@ def is_nutrition(text: str) -> bool:
     (True, False)
     """
     return len(_NUTRITION.findall(text)) >= 2
+
+
+def is_labelled_time(text: str) -> bool:
+    """Whether a line says by a word and figures how long the work takes: above a list, no step.
+
+    >>> is_labelled_time("Cuisson 1 heure 15"), is_labelled_time("Prep 20 minutes")
+    (True, True)
+    >>> is_labelled_time("Cook 20 minutes."), is_labelled_time("Riposo 2 settimane")
+    (False, False)
+    """
+    return bool(_LABELLED_TIME.fullmatch(text.strip()))
 
 
 def is_time(text: str) -> bool:

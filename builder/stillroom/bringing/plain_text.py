@@ -58,6 +58,8 @@ _PARTS: Final = (
     "source",
     "url",
 )
+# what it is, in a few words above a page
+_TELLS: Final = ("description", "summary")
 _APART: Final = re.compile(r"\s{3,}")
 _COUNTED: Final = re.compile(r"\s{0,12}(\d{1,2})[.)]\s+\S")
 _GLUED_NUMBER: Final = re.compile(r"\s{0,12}(\d{1,2})[.)](?=[^\W\d_]{2})")
@@ -148,12 +150,14 @@ def _front(lines: list[str]) -> tuple[list[str], list[str]]:
 
 def _said_above(front: list[str]) -> list[Row]:
     """Return what the facts above a page of Markdown say of a recipe, as lines of it."""
-    data = read_facts(front, "", 1, NAMES | {*_PARTS, *_TITLES}).data if front else {}
+    data = read_facts(front, "", 1, NAMES | {*_PARTS, *_TELLS, *_TITLES}).data if front else {}
     data = {"title" if key in _TITLES else key: value for key, value in data.items()}
-    said = {key: str(data[key]) for key in _PARTS if isinstance(data.get(key), str)}
+    said = {key: str(data[key]) for key in (*_PARTS, *_TELLS) if isinstance(data.get(key), str)}
     rows = [Row(said.pop("title"), "heading", 1)] if "title" in said else []
+    told = [Row(said.pop(key), gap=True) for key in _TELLS if key in said]
     words = {"author": "By", "source": "Source:", "url": "Source:"}
-    return [*rows, *(Row(f"{words.get(key, 'Makes')} {value}") for key, value in said.items())]
+    made = (Row(f"{words.get(key, 'Makes')} {value}") for key, value in said.items())
+    return [*rows, *told, *made]
 
 
 def rows_of(lines: list[str]) -> list[Row]:

@@ -96,8 +96,10 @@ _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
 LEADERS: Final = re.compile(r"(?:…|\.{3})[….]*\s*\d")
 """Dots that lead to a figure, as tables are typed."""
 _CREDIT: Final = re.compile(
-    r"(?:photo(?:graph|grafie|graphie|s)?|picture|image|foto(?:grafía|s)?|bild(?:er)?|video)\s*"
-    r"(?:(?:by|credits?|courtesy|©|von|di|de|par|door)\b|:).{2,60}",
+    r"(?:(?:text|ord|texte|testo|texto|recipe|recept|rezept|recette|tekst|styling)\s(?:och|and|und|et|e|y|og|en|&|\+)\s)?"
+    r"(?:photo(?:graph(?:s|y|er|ies)?|grafie|graphie|s)?|picture|image|foto(?:grafía|graf(?:ie|ia|i)?|s)?|bild(?:er)?|billeder?|video)\s*"
+    r"(?:(?:by|credits?|courtesy|©|von|di|de|par|door|av|af)\b|:).{2,60}"
+    r"|©\s?(?:(?:19|20)\d\d\s?)?[A-ZÀ-Ý].{2,50}",
     re.IGNORECASE,
 )
 _GLUED_TIME: Final = re.compile(

@@ -21,9 +21,19 @@ _LONGEST_HEAD: Final = 48
 _LONGEST_ITEM: Final = 200
 _BY: Final = re.compile(
     r"(?:from\s+the\s+kitchen\s+of|by|from|recipe\s+(?:by|from)|(?:contributed|submitted|shared|sent\s+in|posted)\s+by"
+    r"|(?:given|passed|handed)\s+(?:(?:on|down|to\s+(?:me|us))\s+){0,2}(?:by|from)"
     r"|author|autorin|autor[ae]?|auteure?|autrice|författare|forfatter|autorka|words\s+by|words(?=\s*:)|written\s+by|von|rezept\s+von|par|di|de|(?-i:av|af|fra|från|van|naar|od|door))"
     r"\b\s*:?\s+(?P<who>[^\W\d](?:(?!(?<!\s(?-i:[A-Z]))(?<!Mrs)(?<!Mr)(?<!Dr)(?<!St)[.!?]\s)[^:;]){1,60})$",
     re.IGNORECASE,
+)
+_A_KNOWN_ONE: Final = re.compile(
+    r"my|our|the|an?|mein\w*|unser\w*|d(?:er|em|ie)|einer?|m(?:on|a|es)|notre|la|le|mi[ao]?|mijn|onze|de|min|mitt|vår",
+    re.IGNORECASE,
+)
+_OF_WHAT: Final = re.compile(r"(?:from|von|par|di|de|av|af|fra|från|van|od)\b", re.IGNORECASE)
+# "From Aunt Bea, who made it every year": what she does is no part of her name
+_WHO_DOES: Final = re.compile(
+    r",\s+(?:and\s+)?(?=(?:she|he|who|they|it|die|der|sie|er|qui|elle|il|che|lei|lui|que|ella|él|som|hon|han|hun|zij|hij)\b)"
 )
 # "Recipe by Ann Sedge from a garden magazine of June"
 _SAYS_BY: Final = re.compile(r"(?:recipe|submitted|contributed|shared)\s+by\b", re.IGNORECASE)
@@ -118,6 +128,12 @@ _A_RECIPE: Final = re.compile(
     r"|(?:pour|für|per|para|voor|for)\s+(?:cette|dieses|questa|esta|dit|this)\s+(?:recette|rezept|ricetta|receta|recept|recipe)\b.{0,60}",
     re.IGNORECASE,
 )
+# "Check out our recipe below", "Das Rezept findet ihr unten"
+_CALLS_TO_IT: Final = re.compile(
+    rf"(?:check\s+out|see|try|get|find|scroll|jump|go|click|read|watch|view|follow)\s(?:[^.!?:]{{0,40}}\s)?{RECIPE_WORD}s?(?:\s[^.!?:]{{0,30}})?"
+    rf"|(?:[^.!?:]{{0,40}}\s)?{RECIPE_WORD}(?:\s[^.!?:]{{0,30}})?\s(?:below|unten|ci-dessous|qui\s+sotto|(?:aquí\s+)?abajo|hieronder|nedan|nedenfor)",
+    re.IGNORECASE,
+)
 # "Chapter 4. Olive oil soap"
 _CHAPTER: Final = re.compile(
     r"^(?:chapter|kapitel|chapitre|capitolo|capítulo|hoofdstuk)\s+\w+\s*[.:–-]\s*", re.IGNORECASE
@@ -144,10 +160,14 @@ def writer_of(text: str) -> str:
     bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
     if labelled := _BY_LABEL.fullmatch(bare):  # "From: M.A. Whitmer, December 2, 1966"
         return _DATED.sub("", labelled["who"]).strip(" ,")
-    head = _BESIDE.split(bare, maxsplit=1)[0]
+    head = _WHO_DOES.split(_BESIDE.split(bare, maxsplit=1)[0], maxsplit=1)[0]
     head = _FROM.split(head, maxsplit=1)[0] if _SAYS_BY.match(head) else head
     found = _BY.match(_ON_A_DAY.sub("", head))
-    return found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+    who = found["who"].strip(" ,!") if found and len(head.split()) <= 9 else ""
+    # "from windfalls and old plums" says of what it is
+    first = (who or "-").split()[0]
+    named = who[:1].isupper() or _KIN.fullmatch(first) or _A_KNOWN_ONE.fullmatch(first)
+    return who if named or not _OF_WHAT.match(head) else ""
 
 
 def _names_what_is_made(who: str, sure: bool) -> bool:
@@ -275,7 +295,8 @@ def speaks_of_a_recipe(text: str) -> bool:
     >>> speaks_of_a_recipe("The best fudge recipe"), speaks_of_a_recipe("My recipe for gin")
     (False, False)
     """
-    return bool(_A_RECIPE.fullmatch(text.strip(" *_:.!–-")))
+    bare = text.strip(" *_:.!–-")
+    return bool(_A_RECIPE.fullmatch(bare) or _CALLS_TO_IT.fullmatch(bare))
 
 
 def without_guide(text: str) -> str:
