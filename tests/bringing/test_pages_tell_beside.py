@@ -123,14 +123,14 @@ def test_the_title_is_what_names_the_thing(head: str, title: str) -> None:
 def test_a_subject_that_says_the_title_twice_leaves_no_question() -> None:
     mail = EmailMessage()
     mail["From"], mail["To"] = "a@example.org", "b@example.org"
-    mail["Subject"] = "Pickled Beets (Inlagda Rödbetor)"
+    mail["Subject"] = "Sunday Beets (Söndagsbetor)"
     mail.set_content(
-        "Beth - as promised!\n\nInlagda rödbetor\n2 cups beets\n1/2 cup vinegar\n\n"
+        "Beth - as promised!\n\nSöndagsbetor\n2 cups beets\n1/2 cup vinegar\n\n"
         "1) Put the beets in a jar.\n2) Boil the rest.\n3) Pour it over.\n\nK.\n"
     )
     (one,) = brought(mail.as_bytes().decode(), name="a.eml")
-    assert fact(one, "title") == "Pickled Beets (Inlagda Rödbetor)"
-    assert "Inlagda rödbetor" not in one.text
+    assert fact(one, "title") == "Sunday Beets (Söndagsbetor)"
+    assert "Söndagsbetor" not in one.text.split("\n---\n")[1]
     assert "begins the list now" not in asked(one)
 
 
