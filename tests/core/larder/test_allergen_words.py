@@ -11,6 +11,7 @@ import pytest
 
 from stillroom.core.allergens.of_foods import know_ingredient
 from stillroom.core.larder.allergen_words import told_elsewhere
+from stillroom.core.larder.food_reading import read_food
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.lines.ingredient import read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods
@@ -109,3 +110,28 @@ def test_oat_and_almond_drinks_hold_no_milk() -> None:
         held, _ = _held(line, "fi_FI")
         assert allergen in held
         assert "milk" not in held, line
+
+
+@pytest.mark.parametrize(
+    ("language", "phrase", "held"),
+    [
+        ("da_DK", "kiks uden nødder, men med mælk", {"milk", "wheat"}),
+        ("da_DK", "chokolade uden mælk, med hasselnødder", {"hazelnut"}),
+        ("nb_NO", "plommer uten noe, mandler", {"almond"}),
+        ("pl_PL", "czarny bez, migdały", {"almond"}),  # elder, and no "without"
+        ("pt_PT", "bolachas sem glúten, com leite", {"milk"}),
+        ("pt_PT", "bolachas sem farinha de trigo", set()),
+        ("cs_CZ", "švestek bez pecek, mandle", {"almond"}),
+        ("da_DK", "kage uden mel (med mandler)", {"almond"}),
+    ],
+)
+def test_a_denial_reaches_no_further_than_what_it_denies(
+    language: str, phrase: str, held: set[str]
+) -> None:
+    """Phrases made up on 2026-11-30, the expectation before the rule."""
+    reading = read_food(phrase, Larder(language=language))
+    assert {name for food in (*reading.foods, *reading.hinted) for name in food.allergens} == held
+
+
+def test_a_denial_that_lists_allergens_goes_on_over_its_commas() -> None:
+    assert told_elsewhere("bez mleka, jajek i masła", Larder()) == ()

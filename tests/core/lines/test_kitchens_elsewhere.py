@@ -57,6 +57,11 @@ szczypta cynamonu | pl_PL | 1 szczypta | cinnamon |
 200 g de beurre (sans lait) | fr_FR | 200 g | butter | milk
 100 g Margarine (ohne Milch) | de_DE | 100 g | dairy-free margarine |
 300 g flour, mustard | en_GB | 300 g | flour + mustard | mustard, wheat
+9 oz artichoke hearts, rinsed and drained well | en_GB | 9 oz | artichoke heart |
+2 cups coconut, drained and meat grated | en_GB | 2 cup | coconut |
+1 crab, meat only | en_GB | 1 | crab | crustaceans
+de 500 à 600 gr de sucre de canne | fr_FR | 500 g | raw cane sugar |
+2 oranges coupées en 4 | fr_FR | 2 | orange |
 500 g beans, kidney | en_GB | 500 g | kidney beans |
 1 sachet yeast, wine | en_GB | 1 sachet | wine yeast |
 500 g apples, crab | en_GB | 500 g | crab apple |

@@ -25,6 +25,9 @@ _SURE: Final = 5
 """Letters from which on a word counts in a note too, beside a food that is known."""
 _SPOKEN = frozenset({"en", "de", "fr", "es", "it", "nl", "sv"})
 """In these a short word of another language may be a word of theirs: Polish "ser" is cheese."""
+Place = tuple[int, int, str]
+"""Where a word of a text begins and ends, and its letters."""
+_BRACKET = late_regex(r"[()\[\];]")
 _WORDS = late_regex(r"[^\W\d_]+")
 
 
@@ -56,8 +59,7 @@ def places_told(text: str, larder: Larder) -> Iterator[tuple[int, int, str, Stap
     [(6, 20, 'hasselpahk')]
     """
     found = [(one.start(), one.end(), letters_of(one[0])) for one in _WORDS.finditer(text)]
-    first = next((place for place, one in enumerate(found) if one[2] in _denials()), len(found))
-    kept = [one for one in found[:first] if not _without().search(f"{one[2]} ")]
+    kept = [one for one in _affirmed(found, text) if not _without().search(f"{one[2]} ")]
     joined = f" {' '.join(word for _, _, word in kept)} "
     starts = list(accumulate((len(word) + 1 for _, _, word in kept), initial=1))
     for said in _pattern().finditer(joined):
@@ -66,6 +68,29 @@ def places_told(text: str, larder: Larder) -> Iterator[tuple[int, int, str, Stap
         if food is not None:
             begins, ends = (bisect_right(starts, at) - 1 for at in (said.start(), said.end() - 1))
             yield kept[max(begins, 0)][0], kept[min(ends, len(kept) - 1)][1], said[0], food
+
+
+def _affirmed(found: list[Place], text: str) -> Iterator[Place]:
+    """Yield the words of a text that none of its denials reaches.
+
+    >>> words = [(m.start(), m.end(), m[0]) for m in _WORDS.finditer("uden sten, mandler")]
+    >>> [word for _, _, word in _affirmed(words, "uden sten, mandler")]
+    ['mandler']
+    """
+    denying = listing = False
+    before, last = 0, ""
+    for start, end, word in found:
+        between = text[before:start]
+        apart = bool(_BRACKET.search(between)) or (not listing and "," in between)
+        more = word in _listed("again") and last not in _listed("denials")  # but "not with"
+        denying = denying and not apart and not more
+        if word in _listed("denials") and last not in _listed("elder"):
+            denying, listing = True, False
+        elif denying:
+            listing = listing or bool(_pattern().search(f" {word} "))
+        else:
+            yield start, end, word
+        before, last = end, word
 
 
 def told_beside(
@@ -121,5 +146,5 @@ def _sure() -> frozenset[str]:
 
 
 @cache
-def _denials() -> frozenset[str]:
-    return frozenset(read_larder_data(FILE)["denials"])
+def _listed(name: str) -> frozenset[str]:
+    return frozenset(read_larder_data(FILE)[name])

@@ -7,7 +7,7 @@ from typing import Final
 
 from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.done_with import done_with, foods_behind
-from stillroom.core.larder.harmless import harmless_run
+from stillroom.core.larder.harmless import all_harmless, harmless_run
 from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.parts_elsewhere import food_of_part, tells_a_part
 from stillroom.core.larder.phrases import (
@@ -197,6 +197,8 @@ def _sorts_named(
     named = note[start:] if start else note[:-2]
     found = []
     for piece in split_joined(named):
+        if praised and all_harmless(forms(piece)):
+            continue  # "hearts, rinsed and drained well" praises nothing
         for words in ((*piece, head[-1]), piece):
             sort = match_name(words, larder).food
             if sort is not None:

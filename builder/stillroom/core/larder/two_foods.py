@@ -88,8 +88,9 @@ def brings_more(words: Words, beside: Sequence[Staple], larder: Larder) -> bool:
     named = match_name(words, larder).food
     foods = (named,) if named else tuple(food for one in hint(words, larder) for food in one)
     held = {name for food in beside for name in (*avoided_in(food), *food.may_contain)}
-    juice = phrase_words("turns_elsewhere")  # French "le jus" is no gravy
-    return any(not avoided_in(food) <= held for food in foods if food.name not in juice)
+    # French "le jus" is no gravy, and "meat only" is that of the coconut or the crab
+    parts = phrase_words("turns_elsewhere") | phrase_words("parts_of_any")
+    return any(not avoided_in(food) <= held for food in foods if food.name not in parts)
 
 
 def avoided_in(food: Staple) -> set[str]:

@@ -17,7 +17,9 @@ if TYPE_CHECKING:
     from stillroom.core.lines.parts_of_line import LineReading
 
 _OF_SEVERAL: Final = (
-    r"jeweils|je(?=\s)|chaque|chacune?s?|ciascun[oaie]?|cadaun[oa]|ognun[oa]|cada(?:\s+um?[ao]?n?[oa]?)?|c/u|elk|ieder|"
+    r"jeweils|je(?=\s)|chaque|chacune?s?|ciascun[oaie]?|cadaun[oa]|ognun[oa]|cada(?:\s+um?[ao]?n?[oa]?)?|c/u|ieder|"
+    # in English an animal
+    r"elk(?!\s+(?:breakfast|sausages?|loin|meat|steaks?|roasts?|chops?|backstraps?|stew|venison|burgers?|mince|tenderloin)\b)|"
     r"vardera|var\s+(?:av|för)|varje|hver|każd(?:ego|ej|y|a|e)|kutakin|kumpaakin"
 )
 """Nobody says so of one food: "1 tsk vardera" is of two at the least."""
