@@ -399,3 +399,95 @@ def test_fish_in_vinegar_keeps_by_how_sour_it_is(
 def test_vinegar_that_boils_cooks_what_lies_in_its_pan(steps: list[str], raw: bool) -> None:
     told = rules_of(["1 kg herring", "500 ml vinegar", "400 ml water"], steps, kind="preserve")
     assert ("raw-meat-fish" in told) is raw
+
+
+# the second sample: proverbsthirtyonewoman, pickled beets; comptonwine.com, duck breast
+@pytest.mark.parametrize(
+    ("lines", "step", "place"),
+    [
+        (
+            ["1 kg beets", "500 ml vinegar", "500 ml water"],
+            "Put into a canning jar, cover, put the lid on and refrigerate at least 24 hours.",
+            "fridge",
+        ),
+        (
+            ["1 kg beets", "500 ml vinegar", "500 ml water"],
+            "Put into jars and refrigerate for 24 hours. Process in a boiling-water canner.",
+            "room",
+        ),
+        (
+            ["1 kg duck breast", "300 g salt"],
+            "Place for at least 7 days in the refrigerator. Scrape off the salt. Slice thinly.",
+            "fridge",
+        ),
+    ],
+)
+def test_days_in_the_cold_whatever_the_jar_is_called(
+    lines: list[str], step: str, place: str
+) -> None:
+    steps = ["Boil the vinegar." if "vinegar" in lines[1] else "Rub with the salt.", step]
+    made = {"title": "A thing", "kind": "preserve", "ingredients": lines, "method": steps}
+    assert kept_at(recipe_of(made)) == place
+
+
+def test_a_stopper_shuts_a_working_kefir() -> None:
+    lines = ["3 tbsp water kefir grains", "1 l water", "60 g sugar"]
+    steps = ["Leave 24 hours. Strain.", "Bottle, put on the stopper and leave 24 hours. {}"]
+    shut = rules_of(lines, [one.format("Keep in the fridge.") for one in steps], kind="kefir")
+    aired = rules_of(lines, [one.format("Open it every day.") for one in steps], kind="kefir")
+    assert ("closed-ferment" in shut, "closed-ferment" in aired) == (True, False)
+
+
+# a piccalilli of 2.5 kg with a spoon of mace: nobody eats half a kilo of what holds so little
+@pytest.mark.parametrize(
+    ("kind", "lines", "warned"),
+    [
+        ("preserve", ["2.5 kg cauliflower", "1.5 l vinegar", "1 tbsp ground mace"], False),
+        ("bake", ["1 kg flour", "500 g butter", "2 tbsp ground nutmeg"], False),
+        ("dry mix", ["50 g ground nutmeg", "50 g ground cinnamon"], True),
+        ("preserve", ["300 g butter", "12 g ground nutmeg"], True),
+        ("infusion", ["1 l vodka", "25 g ground nutmeg"], True),
+    ],
+)
+def test_nutmeg_by_its_share_of_what_is_eaten(kind: str, lines: list[str], warned: bool) -> None:
+    told = rules_of(lines, ["Mix, heat through and put up."], kind=kind)
+    assert ("nutmeg" in told) is warned
+
+
+@pytest.mark.parametrize(
+    ("step", "raw"),
+    [
+        ("Process in a pressure canner for 75 minutes, by the USDA guide.", False),
+        ("Pack into jars and close them.", True),
+    ],
+)
+def test_a_pressure_canner_cooks_what_is_in_it(step: str, raw: bool) -> None:
+    told = rules_of(["2 kg venison", "4 tsp salt"], [f"Cut up. {step}"], kind="preserve")
+    assert ("raw-meat-fish" in told) is raw
+
+
+@pytest.mark.parametrize(
+    ("lines", "steps", "last"),
+    [
+        (
+            ["1 kg cauliflower", "225 g sea salt", "1 l vinegar"],
+            ["Mix with the salt and leave a day. Drain, rinse.", "Boil the vinegar. Pot hot."],
+            "sea salt",
+        ),
+        (
+            ["1 kg cabbage", "20 g sea salt", "5 g caraway"],
+            ["Massage with the salt. Add the caraway. Pack under its brine for 3 weeks."],
+            "caraway",
+        ),
+        (
+            ["500 g cooked chickpeas", "30 g sea salt", "20 g sugar", "600 ml vinegar"],
+            ["Drain the chickpeas.", "Boil the vinegar with sugar and salt. Pot."],
+            "sugar",
+        ),
+    ],
+)
+def test_salt_that_is_rinsed_off_has_no_weight(
+    lines: list[str], steps: list[str], last: str
+) -> None:
+    made = {"title": "A thing", "kind": "preserve", "ingredients": lines, "method": steps}
+    assert label_recipe(recipe_of(made), BOOK).contents[-1].text == last

@@ -23,6 +23,7 @@ from stillroom.core.label.strained import (
     is_made_cold,
     is_strained_off,
     poured_off,
+    salt_is_rinsed_off,
 )
 from stillroom.core.larder.food_reading import FoodReading, read_food
 from stillroom.core.larder.packet_parts import read_part
@@ -98,7 +99,7 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     without a weight stands last, in the recipe's order.
     """
     poured = poured_off(recipe)
-    weights = _weights(recipe, bool(poured))
+    weights = _weights(recipe, bool(poured) or salt_is_rinsed_off(recipe))
     places = {id(ingredient): place for place, ingredient in enumerate(recipe.ingredients)}
 
     def weigh(ingredient: Ingredient) -> Fraction | None:

@@ -23,6 +23,7 @@ _LIQUID = clause_regex(
     r"|(?:sirupe?|säfte|saft(?:en)?|gelee|siroop|diksap)\b"
 )
 _DRAINS = clause_regex(r"\b(?:drain(?:ed|ing|s)?|rins(?:e|ed|ing)|pour(?:ed)? off)\b")
+_SALTS = clause_regex(r"\bsalt(?:ed|s)?\b")
 # without one of these no steam leaves it; boiling water that is poured on is none
 _STEAMS = clause_regex(
     r"\b(?:simmer|boil(?!ing (?:hot )?water|ed water)|cook|reduc|heat|stew)\w*|koch\w*|köchel\w*"
@@ -71,6 +72,16 @@ def poured_off(recipe: Recipe) -> frozenset[int]:
         for content in contents_by_place(recipe)
     ]
     return drained_rows(rows, clauses)
+
+
+def salt_is_rinsed_off(recipe: Recipe) -> bool:
+    """Tell whether vegetables stood in dry salt that is rinsed or drained off them afterwards."""
+    clauses = _clauses_of(recipe)
+    salted = next((at for at, one in enumerate(clauses) if _SALTS.search(one)), len(clauses))
+    jarred = recipe.kind.is_("put up") or recipe.kind.is_("living")
+    behind = clauses[salted + 1 :]
+    again = any(map(_SALTS.search, behind))
+    return jarred and not again and any(map(_DRAINS.search, behind))
 
 
 @once_a_recipe

@@ -65,12 +65,15 @@ _GOES_ON = clause_regex(
 # boiled in its jar, or said to be a thing for the shelf
 _PROCESSED = clause_regex(
     r"(?i)\b(?:process(?:ed)? (?:\w+ ){0,3}(?:for \d+|jars?|\d+ ?min\w*)"
-    r"|(?:water|boiling)[- ](?:water )?bath|canners?|canning|stérilis\w*|esteriliz\w*|baño maría"
+    r"|(?:water|boiling)[- ](?:water )?bath|canners?"
+    r"|canning(?! (?:jars?|lids?|rings?|salt|funnel|tongs|weights?))"
+    r"|stérilis\w*|esteriliz\w*|baño maría"
     r"|bagnomaria|bain[- ]marie|weck\w*|einkoch\w*|einweck\w*)\b"
 )
 # put up for the shelf: sealed, or boiled as a jam is
 _SEALED = clause_regex(
-    r"(?i)\b(?:process\w*|water[- ]?bath|canner|canning|seal\w*|sterili[sz]\w*|boil\w*|simmer\w*"
+    r"(?i)\b(?:process\w*|water[- ]?bath|canner|canning (?!jars?|lids?|salt)|seal\w*"
+    r"|sterili[sz]\w*|boil\w*|simmer\w*"
     r"|cook\w*|stérilis\w*|esteriliz\w*|baño maría|bagnomaria|weck\w*|ein(?:koch|weck)\w*|koch\w*"
     r"|köchel\w*|bouill\w*|cui(?:re|sez|sson)|mijot\w*|herv\w*|hierv\w*|coc(?:er|ed|in\w*)|boll\w*"
     r"|cuoc\w*|ko(?:ok|ken)|sudder\w*)\b"
