@@ -182,7 +182,19 @@ def _by_title(title: str) -> Guess | None:
     if asked:
         return asked
     said = begun_elsewhere(title_of(title)) or by_its_ending(title_of(title))
-    return _of_word(said) if said else None
+    return _of_word(said) if said else _by_last_of_all(title)
+
+
+def _by_last_of_all(title: str) -> Guess | None:
+    """Return what the very last word says, behind a name of several: "Herbes de Provence Salt"."""
+    found = re.fullmatch(r"[^\W\d]+ (?:de|du|di|del) .*?(?P<last>[^\W\d]+)", title_of(title))
+    if found is None:
+        return None
+    try:
+        known = kind_called(found["last"])
+    except Unreadable as wrong:
+        return Guess("", wrong.what, wrong.mend)
+    return Guess(known.spoken) if known else None
 
 
 def _of_word(said: str) -> Guess:

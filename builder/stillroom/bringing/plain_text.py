@@ -73,6 +73,8 @@ _WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
 )
+# Markdown's own signs meant as they stand: "Evt. atamon\\*", "1\\. Boil"
+_ESCAPED: Final = re.compile(r"\\(?=[*_\[\]#`~>|.()!+-])")
 # how Markdown ends a line within a paragraph
 _BREAK: Final = re.compile(r"(?<=\S)\\[ \t]*\n|<br ?/?>\n?", re.IGNORECASE)
 # what no keyboard types, as text_files.py refuses it in a recipe
@@ -120,7 +122,7 @@ def tidy(text: str) -> str:
 def read_text(text: str, origin: Origin) -> Paper:
     """Return the rows of a text; one that is a recipe of the book's own form is kept as it is."""
     text = NAMED_LEAF.sub(r"\1", text) if "[[" in text else text
-    lines = _BREAK.sub("\n", _without_notes(text)).expandtabs(4).split("\n")
+    lines = _BREAK.sub("\n", _ESCAPED.sub("", _without_notes(text))).expandtabs(4).split("\n")
     begin = next((place for place, line in enumerate(lines) if line.strip()), 0)
     front, below = _front(lines[begin:])
     if front and (stated := recipe_in_facts(front, below)):

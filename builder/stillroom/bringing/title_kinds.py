@@ -14,6 +14,7 @@ from typing import Any, Final
 import yaml
 
 _COMPOUND: Final = re.compile(r"[^\W\d_-]{4,}")
+_OF_IT: Final = re.compile(r"\s+(?:d['’]|de\s|di\s|aux?\s|à\s|al(?:la)?\s)", re.IGNORECASE)
 _LEAST_BEFORE: Final = 2
 """Letters that stand at least before the end of a word that is joined of two."""
 
@@ -93,6 +94,8 @@ def begun_elsewhere(title: str) -> str:
     first = title.lower().split(" ")[0]
     if _except("begins_not").match(title.strip()):
         return ""
+    if first in _table()["begins_of"] and _OF_IT.match(title[len(first) :]):
+        return first
     return _words_by("begins").get(first, "")
 
 

@@ -109,6 +109,23 @@ def is_tool(text: str) -> bool:
     return said[-1] in words("tool_last") or said[0] in words("tool_first")
 
 
+def is_never_given(text: str) -> bool:
+    """Whether a line of a list of materials names what is only worked with, and no part of a thing.
+
+    >>> is_never_given("Double boiler or a pot and a glass measuring cup"), is_never_given("2 jars")
+    (True, False)
+    >>> is_never_given("Stirring utensil (a wooden spoon)"), is_never_given("une balance précise")
+    (True, True)
+    """
+    bare = re.sub(r"\([^()]*\)|\([^()]*$", " ", text.lower())
+    said = re.findall(r"[^\W\d_]+(?:-[^\W\d_]+)*", _SAID_OF_IT.split(bare, maxsplit=1)[0])
+    said = said[1:] if len(said) > 1 and said[0] in _ARTICLES else said
+    last = {" ".join(said[-size:]) for size in (1, 2)}
+    return bool(said) and bool(
+        last & words("craft_tool_last") or said[0] in words("craft_tool_first")
+    )
+
+
 def _counts_a_food(text: str) -> bool:
     """Whether a line names a food and so much of it behind."""
     try:
@@ -133,12 +150,15 @@ def jars_of(text: str) -> str:
 def take_tools(recipe: Recipe) -> list[str]:
     """Take what is only worked with out of a list of foods, and return it.
 
-    A list that is not one of foods, as a craft's is, stays whole.
+    A list that is not one of foods, as a craft's is, keeps all that may be of the present: jars,
+    paper, ribbon. A thermometer and a double boiler are of none.
     """
     tools = [row for row in recipe.ingredients if is_tool(row[1])]
     foods = sum(_is_food(one) for _, text in recipe.ingredients for one in things_on(text))
     jars = bool(tools) and all(_ONLY_JARS.search(text) for _, text in tools)
-    if not tools or foods < (1 if jars else _FOODS):
+    if foods < (1 if jars else _FOODS):
+        tools = [row for row in recipe.ingredients if is_never_given(row[1])]
+    if not tools or len(tools) == len(recipe.ingredients):
         return []
     recipe.ingredients = [row for row in recipe.ingredients if row not in tools]
     said = ", ".join(f'"{text}"' for _, text in tools[:3])

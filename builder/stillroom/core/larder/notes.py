@@ -241,6 +241,7 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first:
     """
     if set(forms(words)) <= phrase_words("or_nothing"):
         return Effect()
+    words = _without_its_spoon(words)
     if words[0].form in _OF and len(words) > 1:  # "or 2 pounds of pears": the pounds are left out
         words = words[1:]
     measured = _UNIT.fullmatch(words[0].form) or words[0].form in _CUPS
@@ -272,6 +273,14 @@ def _more(head: Words, words: Words, food: Staple | None, larder: Larder, first:
             if alone or of_it or first in _ENGLISH or len(piece) == 1 or any(hint(piece, larder)):
                 others.append((*piece, head[-1]) if of_it else piece)
     return Effect(others=tuple(others))
+
+
+def _without_its_spoon(words: Words) -> Words:
+    """Return what a spoon or a cup is of: "cuillère à café de gingembre"; the rest as it is."""
+    for size in range(min(3, len(words) - 1), 0, -1):
+        if " ".join(forms(words[:size])) in phrase_words("spoons"):
+            return words[size:]
+    return words
 
 
 def _qualified(head: Words, note: Words, food: Staple | None, larder: Larder) -> Effect:
