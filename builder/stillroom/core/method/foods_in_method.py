@@ -150,10 +150,17 @@ def foods_in_method(recipe: Recipe) -> tuple[MethodFood, ...]:
 def _clauses_of(recipe: Recipe) -> Iterator[str]:
     minds, tongue = _minds_what_is_served(recipe), tongue_of_recipe(recipe)
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
-        told = without_things(_STRENGTH_BEHIND.sub(r" \1", sentence))
+        told = without_things(_its_strength_before(sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
             for part in what_stays_in(clause):
                 yield in_its_plain_case(part, recipe.larder, tongue)
+
+
+def _its_strength_before(sentence: str) -> str:
+    """Return a sentence in which a drink's strength stands with it: "of rum, 63% vol"."""
+    if "%" not in sentence and "proof" not in sentence.lower():
+        return sentence
+    return _STRENGTH_BEHIND.sub(r" \1", sentence)
 
 
 def _all_sentences(recipe: Recipe) -> Iterator[str]:

@@ -19,6 +19,7 @@ from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import clause_regex
 
 _SEGMENT = clause_regex(r"([();:]|(?:,\s*|\s)but\s)", re.IGNORECASE)
+_MARK = clause_regex(r"([();:])")
 _FOR_WHAT_IT_BECOMES = clause_regex(
     r"(?:for|pour|für|per|para|voor) (?:the |le |la |les |l['’]|den |die |das |il |el |het |de |un "
     r"|a |ein |een |une |eine |einen )?(?:\w+ ){0,2}\w+ ?:",
@@ -62,7 +63,7 @@ def without_what_is_served(sentence: str) -> str:
     >>> without_what_is_served("Lovely with cheese, so add the walnuts.")
     ', so add the walnuts.'
     """
-    pieces = _SEGMENT.split(sentence)
+    pieces = (_SEGMENT if "but" in sentence.lower() else _MARK).split(sentence)
     return "".join(
         piece if place % 2 else _of_the_making(piece) for place, piece in enumerate(pieces)
     )

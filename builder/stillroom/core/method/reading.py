@@ -37,6 +37,7 @@ _MEASURED = clause_regex(
     r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
     r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
 )
+_FIGURE = clause_regex(r"[\d½¼¾⅓⅔]")  # most clauses have none: that is seen sooner
 _STOP = clause_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
     r"|is|are|has|have|if|after|before|between|which|that|each|through"
@@ -86,7 +87,7 @@ _EACH_ITS_OWN = frozenset(
 _TAGS_OF_JUICE = frozenset(
     {"fruit", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "citrus", "vegetable"}
 )
-_AS_WARM_AS = late_regex(r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat)\b", re.IGNORECASE)
+_AS_WARM_AS = clause_regex(r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -143,7 +144,7 @@ class Listed:
 def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredient]]:
     """Yield what has an amount before it; what is known of its longest words, else unknown."""
     idle = 0
-    for found in _MEASURED.finditer(clause):
+    for found in _MEASURED.finditer(clause) if _FIGURE.search(clause) else ():
         near = clause[found.end() - 1 : found.end() + _FARTHEST]
         stop = _STOP.search(near)
         phrase = near[1 : max(stop.start(), 1) if stop else len(near)]

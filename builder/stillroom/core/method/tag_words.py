@@ -70,7 +70,7 @@ def before_and_on_the_tag(text: str) -> tuple[str, str]:
     >>> before_and_on_the_tag("Tie on a label: Merry Christmas!")
     ('Tie on a label: Merry Christmas!', '')
     """
-    found = _LEADS.search(text)
+    found = _LEADS.search(text) if ":" in text else None
     if found and _TELLS_HOW.search(text, found.end()):
         return text[: found.start()], text[found.end() :]
     return text, ""

@@ -17,7 +17,7 @@ from stillroom.core.batch.altitude import SETTING_SOURCE, setting_point_c
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.size.what_stays import read_oven
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import clause_pattern, late_regex
+from stillroom.core.words.patterns import clause_pattern, clause_regex, late_regex
 
 SOURCE = "°F by NIST SP 811, to the step of a dial"
 # the degree sign and its look-alikes: º (ordinal) and ˚ (ring above); ℃ and ℉ are one sign each
@@ -51,7 +51,7 @@ _HEAT = late_regex(
 _MARKS = ("half", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 _PART = r"1/2|1/4|½|¼|(?:(?:a|one)[ -])?(?:half|quarter)"
 _ONE_MARK = rf"{_PART}|\d|{'|'.join(_MARKS[1:])}"
-_GAS = late_regex(
+_GAS = clause_regex(
     r"\b(?:gas(?:[ -]?(?:mark|mk\.?|no\.?|number|setting))?|regulo(?: mark)?):?\s?"
     rf"(?P<mark>{_ONE_MARK})"
     rf"(?:\s?(?:-|–|to|or)\s?(?P<top>{_ONE_MARK}))?(?!\w)",
@@ -65,8 +65,9 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
 }
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
+_A_FIGURE = late_regex(r"\d")
 _A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
-IN_AN_OVEN = late_regex(
+IN_AN_OVEN = clause_regex(
     r"\b(?:oven|bak(?:e|ed|ing)(?![ -](?:sheets?|trays?|tins?|pans?|dish\w*|paper|parchment"
     r"|powder|soda|chocolate|mats?|stones?|chips))|roast\w*"
     r"|(?:(?:ge|vor|aus)?back(?:en|ofen)|ofen)"
@@ -143,7 +144,8 @@ def _is_the_same(heat: Heat, other: Heat) -> bool:
 
 def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
     """Yield each temperature with where it stands."""
-    for found in _HEAT.finditer(text):
+    figured = _A_FIGURE.search(text) is not None  # most sentences have none: that is seen sooner
+    for found in _HEAT.finditer(text) if figured else ():
         if found["apart"]:
             continue
         ends = [_as_number(found["low"]), _as_number(found["high"] or found["low"])]
@@ -154,11 +156,11 @@ def _heats(text: str) -> Iterator[tuple[int, int, Heat]]:
         fan = bool(found["fan"]) or _FAN_BEFORE.search(before) is not None
         yield (*found.span(), Heat(ends[0], ends[1], fan, written_f))
     marks = _gas_marks()
-    for found in _GAS.finditer(text):
+    for found in _GAS.finditer(text) if _GAS.search(text) else ():
         low, high = (_mark(found[name] or found["mark"], marks) for name in ("mark", "top"))
         if low is not None:
             yield (*found.span(), Heat(low, low if high is None else high))
-    for found in _NO_SCALE.finditer(text):
+    for found in _NO_SCALE.finditer(text) if figured else ():
         celsius = (Fraction(found["low"]) - 32) * Fraction(5, 9)
         yield (*found.span(), Heat(celsius, celsius, written_f=True))
 

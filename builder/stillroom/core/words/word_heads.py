@@ -23,9 +23,11 @@ Heads = frozenset[str]
 Item = tuple[Any, Any]
 """One part of a pattern, as Python's parser gives it: what it is, and its parts or its letter."""
 
-_LONGEST: Final = 4
+_LONGEST: Final = 5
 _LEAST: Final = 2
-"""Letters of a word that are looked at: at most, and for a beginning to tell anything."""
+"""Letters of a word that are looked at: at most, and for a beginning to tell anything. By five
+"without" is another than "with", by four it was not."""
+_SIZES: Final = range(_LEAST, _LONGEST + 1)
 _MOST: Final = 800
 """Beginnings beyond which a pattern is asked at once."""
 _LETTERS: Final = frozenset("abcdefghijklmnopqrstuvwxyz0123456789_àáâãäåæçèéêëìíîïðñòóôõöøùúûüýþ")
@@ -98,14 +100,14 @@ def _asked_of_words(words: str) -> int:
 
 
 def heads_of_word(word: str) -> Heads:
-    """Return the first two, three and four letters of a word in small letters.
+    """Return the first two to five letters of a word in small letters.
 
     Of a short word also all of it, with a blank behind; of a figure also the first sign.
 
     >>> sorted(heads_of_word("boil")), sorted(heads_of_word("to")), sorted(heads_of_word("12"))
     (['bo', 'boi', 'boil'], ['to', 'to '], ['1', '12', '12 '])
     """
-    heads = {word[:2], word[:3], word[:_LONGEST]}
+    heads = {word[:size] for size in _SIZES}
     if len(word) < _LONGEST:
         heads.add(f"{word} ")
     if word[0] in _FIGURES:
@@ -153,10 +155,15 @@ def _surest(items: Sequence[Item], starts: bool) -> Heads | None:
 
 
 def _tells(head: str) -> int:
-    """Return how much a beginning tells, as a number of letters; too little is under the least."""
+    """Return how much a beginning tells, as a number of letters; too little is under the least.
+
+    A short word that is whole tells no more than its letters: "in" stands in every other sentence.
+    """
     if head in _EVERYDAY:
         return _LEAST
-    return _LEAST + 1 if head[-1:] == " " or head[:1].isdigit() else len(head)
+    if head[:1].isdigit():
+        return _LEAST + 1
+    return max(len(head) - 1, _LEAST) if head[-1:] == " " else len(head)
 
 
 def _surest_within(what: Any, parts: Any, starts: bool) -> Heads | None:
