@@ -29,7 +29,14 @@ from stillroom.looks.card_designs import (
 )
 from stillroom.looks.card_pictures import card_picture, in_one_ink
 from stillroom.printing.cards import CardJob, SheetOptions, print_cards, print_tags
-from stillroom.publish.card_designs_page import STYLES, designs_data, list_design_files
+from stillroom.publish.card_designs_page import (
+    CARD_PICTURES,
+    STYLES,
+    CardLook,
+    designs_data,
+    list_design_files,
+    picture_paths,
+)
 from stillroom.publish.leaves import open_library
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -196,6 +203,29 @@ def test_one_ink_leaves_one_colour(recipes_of_the_demo: Callable[[], list[str]])
     for svg in recipes_of_the_demo():
         inky = in_one_ink(svg, "#1f140b")
         assert set(re.findall(r"#[0-9a-fA-F]{6}\b", inky)) <= {"#1f140b"}
+
+
+def test_recipes_without_a_picture_share_the_drawing_of_their_kind(fair: Path) -> None:
+    recipes = fair / "recipes"
+    for name in ("pear-drops", "sloe-drops"):
+        (recipes / f"{name}.md").write_text(RECIPE.replace("Quince", name[:-6].title()), "utf-8")
+    book = open_book(fair / "mkdocs.yml")
+    book.pictures_dir.mkdir(parents=True)
+    (book.pictures_dir / "sloe-drops.svg").write_text(BUNTING, encoding="utf-8")
+    library = open_library(book, TODAY)
+    files = dict(list_design_files(library))
+    drawn = sorted(path.removeprefix(CARD_PICTURES) for path in files if CARD_PICTURES in path)
+    assert drawn == [
+        *("kinds/infusion.brown-card.svg", "kinds/infusion.svg"),
+        *("sloe-drops.brown-card.svg", "sloe-drops.svg"),
+    ]
+    assert "#ab12cd" in files[f"{CARD_PICTURES}sloe-drops.svg"]
+    assert "#ab12cd" not in files[f"{CARD_PICTURES}sloe-drops.brown-card.svg"]
+    for recipe in library.recipes:
+        look = CardLook.of(recipe, library)
+        assert look.emblem == ("" if recipe.slug == "sloe-drops" else "always")
+        for path in (*picture_paths(look, library), look.path(choose_design("brown-card"))):
+            assert path in files
 
 
 @pytest.fixture

@@ -6,7 +6,8 @@ knows one by name. Leaves out the cards themselves (card_page.py).
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any, Final
 
 from stillroom.core.recipe.model import Recipe
@@ -17,11 +18,54 @@ from stillroom.publish.templating import render
 
 FOLDER: Final = "assets/stillroom"
 CARD_PICTURES: Final = f"{FOLDER}/cards/"
+_OF_KINDS: Final = "kinds/"
 STYLES: Final = f"{FOLDER}/css/designs.css"
 
 
+@dataclass(frozen=True)
+class CardLook:
+    """What a recipe's cards show in designs of more inks, and in those of one; looked for once."""
+
+    slug: str
+    kind_slug: str
+    plain: CardPicture
+    in_one_ink: CardPicture | None
+
+    @classmethod
+    def of(cls, recipe: Recipe, library: Library) -> CardLook:
+        """Look for a recipe's pictures; which one ink it is changes no more than that."""
+        one_of_each = {design.one_ink: design for design in library.designs.values()}
+        shown = {
+            inked: card_picture(recipe, library.book, design)
+            for inked, design in one_of_each.items()
+        }
+        return cls(recipe.slug, recipe.kind.slug, shown[False], shown.get(True))
+
+    @property
+    def emblem(self) -> str:
+        """When it is the small drawing of its kind: "always", "inked" in one ink, or ""."""
+        if self.plain.is_emblem:
+            return "always"
+        return "inked" if self.in_one_ink and self.in_one_ink.is_emblem else ""
+
+    @property
+    def is_photograph(self) -> bool:
+        """Whether it is a photograph wherever there is more than one ink."""
+        return self.plain.is_photograph
+
+    def path(self, design: Design | None = None) -> str:
+        """Return where it lies in a design; without one, where scripts seek all of them from.
+
+        Recipes that have no picture of their own share the drawing of their kind.
+        """
+        own = [one for one in (self.plain, self.in_one_ink) if one and not one.is_emblem]
+        name = self.slug if own else f"{_OF_KINDS}{self.kind_slug}"
+        ink = f".{design.slug}" if design and design.one_ink else ""
+        return f"{CARD_PICTURES}{name}{ink}.svg"
+
+
 def list_design_files(library: Library) -> Iterator[tuple[str, str]]:
-    """Return the stylesheet of the designs, their borders, each recipe's picture for its card."""
+    """Return the stylesheet of the designs, their borders, each picture of a card, once."""
     designs = library.designs
     yield (
         STYLES,
@@ -32,43 +76,21 @@ def list_design_files(library: Library) -> Iterator[tuple[str, str]]:
             yield f"{FOLDER}/designs/{design.slug}.svg", design.border_svg
     inky = [design for design in designs.values() if design.one_ink]
     plain = next(design for design in designs.values() if not design.one_ink)
+    written: set[str] = set()
     for recipe in library.recipes:
+        look = CardLook.of(recipe, library)
         for design in (plain, *inky):
-            picture = card_picture(recipe, library.book, design)
-            if picture.svg:
-                yield _picture_path(recipe, design), picture.svg
+            path = look.path(design)
+            if path not in written and (svg := card_picture(recipe, library.book, design).svg):
+                written.add(path)
+                yield path, svg
 
 
-def _picture_path(recipe: Recipe, design: Design) -> str:
-    ink = f".{design.slug}" if design.one_ink else ""
-    return f"{CARD_PICTURES}{recipe.slug}{ink}.svg"
-
-
-def picture_paths(recipe: Recipe, library: Library) -> tuple[str, str]:
+def picture_paths(look: CardLook, library: Library) -> tuple[str, str]:
     """Return where a recipe's picture for its card lies, and where it does in the book's design."""
     design = library.designs[library.settings.design]
-    if not card_picture(recipe, library.book, design).svg:
-        return "", ""
-    return f"{CARD_PICTURES}{recipe.slug}.svg", _picture_path(recipe, design)
-
-
-def emblem_when(recipe: Recipe, library: Library) -> str:
-    """Return when a card shows its kind's small drawing: "always", "inked" in one ink, or ""."""
-    shown = {inked: picture.is_emblem for inked, picture in _pictures(recipe, library).items()}
-    return "always" if shown.get(False) else "inked" if shown.get(True) else ""
-
-
-def is_photograph(recipe: Recipe, library: Library) -> bool:
-    """Return whether a recipe's card shows a photograph wherever there is more than one ink."""
-    return any(picture.is_photograph for picture in _pictures(recipe, library).values())
-
-
-def _pictures(recipe: Recipe, library: Library) -> Mapping[bool, CardPicture]:
-    """Return what cards show in one ink and in more; which ink it is changes no more than that."""
-    one_of_each = {design.one_ink: design for design in library.designs.values()}
-    return {
-        inked: card_picture(recipe, library.book, design) for inked, design in one_of_each.items()
-    }
+    shown = look.in_one_ink if design.one_ink else look.plain
+    return (look.path(), look.path(design)) if shown and shown.svg else ("", "")
 
 
 def designs_data(library: Library) -> list[dict[str, Any]]:

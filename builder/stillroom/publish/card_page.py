@@ -23,12 +23,7 @@ from stillroom.core.when.timeline_data import span_data
 from stillroom.looks.quotes import marks_of
 from stillroom.looks.set_words import set_card
 from stillroom.printing.card_data import join_sentences, plain_address
-from stillroom.publish.card_designs_page import (
-    designs_data,
-    emblem_when,
-    is_photograph,
-    picture_paths,
-)
+from stillroom.publish.card_designs_page import CardLook, designs_data, picture_paths
 from stillroom.publish.library import Library, Link
 
 ROOM_ON_ONE_SIDE = 300
@@ -118,14 +113,15 @@ def view_card(recipe: Recipe, library: Library, link: Link | None = None) -> Car
 def place_card(view: CardView, recipe: Recipe, library: Library, link: Link) -> CardView:
     """Return a card with the addresses of its picture and its family's mark."""
     mark = library.settings.family_mark
-    picture, own = picture_paths(recipe, library)
+    look = CardLook.of(recipe, library)
+    picture, own = picture_paths(look, library)
     drawn = mark.lower().endswith(".svg")
     return replace(
         view,
         picture=link(picture) if picture else "",
         picture_src=link(own) if own else "",
-        emblem=emblem_when(recipe, library),
-        photograph=is_photograph(recipe, library),
+        emblem=look.emblem,
+        photograph=look.is_photograph,
         mark="" if drawn else mark,
         mark_src=link(f"{library.settings.pictures}/{mark}") if drawn else "",
     )

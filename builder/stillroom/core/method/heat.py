@@ -341,7 +341,8 @@ def _clauses_of(text: str) -> tuple[str, ...]:
     )
 
 
-def _told_by(text: str) -> list[tuple[str, How]]:
+@lru_cache(maxsize=256)  # what thickens is sought in all of a method before the rest is
+def _told_by(text: str) -> tuple[tuple[str, How], ...]:
     """Return the clauses of a step, each with how it cooks in another language's words.
 
     A sentence goes on behind the stop of "ca. 12 Min. backen".
@@ -352,13 +353,13 @@ def _told_by(text: str) -> list[tuple[str, How]]:
             whole[-1].append(sentence)
         else:
             whole.append([sentence])
-    return [
+    return tuple(
         (clause, cooks_elsewhere(clause, " ".join(parts)))
         for parts in whole
         for sentence in parts
         if not is_for_whoever(sentence)
         for clause in affirmed_clauses(sentence)
-    ]
+    )
 
 
 def _name_words(ingredient: Ingredient) -> frozenset[str]:

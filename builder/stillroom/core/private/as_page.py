@@ -127,7 +127,7 @@ def may_show_list(page: str) -> bool:
     [True, True, False]
     """
     lowered = page.lower()
-    for basket in _BASKET_KEY.finditer(lowered):
+    for basket in _BASKET_KEY.finditer(lowered) if "basket" in lowered else ():
         before = lowered[max(0, basket.start() - 9) : basket.start()].rstrip()
         if not before[-1:].isalnum():
             return True

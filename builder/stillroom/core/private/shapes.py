@@ -35,6 +35,7 @@ _MARKS = ("household", "<basket", "<avoid", "<delivery")
 """Without one of these, and without "giving", a text is no list that is laid out by its words."""
 _KEY = re.compile(r"giving[ _-]list[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
 _LOG_KEY = re.compile(r"giving[ _-]log[\"'*_`]*[ \t]*[:=]", re.IGNORECASE)
+_DONE = ("given", "posted", "thanked")
 _LOG_ROW = re.compile(
     r"\bday[\"']?[ \t]*[:=][ \t]*[\"']?\d{4}-\d\d-\d\d[\"']?,?\s+"
     r"[\"']?(?:given|posted|thanked)[\"']?[ \t]*[:=]"
@@ -161,7 +162,8 @@ def find_giving_log(text: str) -> int:
     >>> find_giving_log("# what happened\ngiving log:\n"), find_giving_log("the giving log: how")
     (2, 0)
     """
-    if found := _LOG_ROW.search(text):
+    dated = "day" in text and any(map(text.__contains__, _DONE))  # most texts: no closer look
+    if dated and (found := _LOG_ROW.search(text)):
         return _line(text, found.start())
     if "giving" not in text.lower():
         return 0
