@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from stillroom.core.larder.staple import ANIMAL_BUT_VEGETARIAN, NOT_ANIMAL, Staple
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.plurals import singular
 
 Held = Literal["contains", "may contain", "free"]
@@ -26,7 +26,7 @@ EATEN: Mapping[Diet, frozenset[str]] = {
     "source known": NOT_ANIMAL | ANIMAL_BUT_VEGETARIAN | _OF_THE_SEA,
 }
 # what a bought thing's own name says of it, for whoever eats so or more strictly
-_SAID_VEGAN = late_regex(r"\bvegan\b|\bplant[- ]based\b", re.IGNORECASE)
+_SAID_VEGAN = clause_regex(r"\bvegan\b|\bplant[- ]based\b", re.IGNORECASE)
 _SAID_VEGETARIAN = late_regex(r"\bvegetarian\b", re.IGNORECASE)
 _SAVOURY = frozenset({"meat", "cured-meat", "stock", "fish", "cheese", "fat"})
 _FATS = frozenset({"fat", "cheese", "butter"})

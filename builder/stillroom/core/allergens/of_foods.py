@@ -33,7 +33,7 @@ from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.working import makes_alcohol
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.patterns import clause_regex, late_regex
 
 __all__ = [
     "Allergen",
@@ -57,7 +57,7 @@ PACKET = "read-its-packet"
 MAY_BE_IN_ALCOHOL = "may-be-in-alcohol"
 _SAID_FREE = late_regex(r"\b(\w+)[ -]free\b", re.IGNORECASE)
 # what other makers dry with sulphur dioxide
-_UNTREATED = late_regex(
+_UNTREATED = clause_regex(
     r"\b(?:unsul(?:ph|f)ur\w*|ungeschwefelt\w*|(?:no|without) sul(?:ph|f)\w*"
     r"|non[- ]souf[ré]\w*|non (?:solforat|solfit)\w*|sin sulfit\w*|sans sulfit\w*"
     r"|ongezwaveld\w*)\b",

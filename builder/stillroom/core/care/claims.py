@@ -35,7 +35,7 @@ _OF_THE_WHOLE = clause_regex(
     r"|suitable|safe|coeliac|celiac|made without|without|alkoholfrei|\w+frei\b|sans|sin|senza)",
     re.IGNORECASE,
 )
-_SENTENCE = clause_regex(r"(?<=[.;!?])\s+|\n+")
+_SENTENCE = clause_regex(r"\s(?:(?<=[.;!?]\s)\s*|(?<=\n)\n*)")  # a blank begins it: soon seen
 
 
 @dataclass(frozen=True)

@@ -25,6 +25,7 @@ _SHORTENED = clause_regex(
     re.IGNORECASE,
 )
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
+_STOP = clause_regex(r"[,:();.!?]")
 _NEGATED = clause_regex(
     r"\b((?:leave|leaving|left) out (?:the|any|all)|omit(?:ted|ting)?"
     r"|never|not|no|nor|without|(?:do|does|did|must|should|ca|wo|would|could|is|are|was|were|need|has"
@@ -170,7 +171,7 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
     sentence = denied_in(_DENIES_NOTHING.sub("", sentence))
-    parts = _CLAUSE.split(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
+    parts = _parted(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
     listed = 0
     for place, part in enumerate(parts):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
@@ -186,6 +187,20 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
         if behind_it and not _NEGATED.search(behind_it[1]):
             kept.append(behind_it[1].replace("·", "."))
     return tuple(kept)
+
+
+def _parted(sentence: str) -> list[str]:
+    """Return what stands between a sentence's stops, and on both sides of its "but".
+
+    >>> _parted("Stir , then (if you like) sweeten but do not boil")
+    ['Stir', 'then', 'if you like', 'sweeten', 'do not boil']
+    """
+    if "but" in sentence.lower():
+        return _CLAUSE.split(sentence)
+    parts = _STOP.split(sentence)  # no blank is tried as the first of a stop: that is sooner done
+    parts[1:] = map(str.lstrip, parts[1:])
+    parts[:-1] = map(str.rstrip, parts[:-1])
+    return parts
 
 
 def _list_before(part: str, kept: Sequence[str]) -> int:

@@ -89,8 +89,12 @@ def speaks_no_english(text: str) -> bool:
     >>> speaks_no_english("Milch mit Zucker aufkochen."), speaks_no_english("Stir in the milk.")
     (True, False)
     """
-    words = _WORD.findall(text.lower())
-    return len(words) > 1 and not any(word in _small_words()["en"] for word in words)
+    english, count = _small_words()["en"], 0
+    for found in _WORD.finditer(text.lower()):  # most texts tell by one of the first
+        if found[0] in english:
+            return False
+        count += 1
+    return count > 1
 
 
 def denied_in(sentence: str) -> str:

@@ -64,7 +64,7 @@ def find_markup(text: str) -> tuple[str, str] | None:
         what = f'"{_short(tag[0])}" is HTML, and a recipe is plain words.'
         note = tag[0].startswith("<!")
         return what, "Take it out." if note else 'Write "*quince*" to stress a word.'
-    for picture, target in _TARGET.findall(text):
+    for picture, target in _TARGET.findall(text) if "[" in text else ():
         if picture and not is_own(target):
             what = f'The picture "{_short(target)}" would be fetched from another host.'
             return what, "Put it among the book's pictures and name it there."

@@ -76,7 +76,7 @@ IN_AN_OVEN = clause_regex(
     r"|ugn(?:en)?|grädda\w*)\b",
     re.IGNORECASE,
 )
-SENTENCES = late_regex(r"(?<=[.;!?])\s+(?=[A-ZÀ-Þ])")
+SENTENCES = late_regex(r"\s(?<=[.;!?]\s)\s*(?=[A-ZÀ-Þ])")
 # how hot the loaf is, and no oven
 UNTIL_ITSELF = late_regex(
     r"\b(?:until|till)\b(?=[^.;]{0,80}\b(?:thermometer|inside|internal|cent(?:re|er)|core|middle|reach"

@@ -71,7 +71,7 @@ def find_endless(text: str) -> tuple[str, str]:
     return (f'"{found[0].strip()}" is not a number.', _SAYS_NONE) if found else ("", "")
 
 
-_PERHAPS_NONE: Final = late_regex(r"\d[eE]|0x|\d{10}")
+_PERHAPS_NONE: Final = late_regex(r"\d(?:[eE]|(?<=0)x|\d{9})")
 """What stands in every number that nobody measures: most texts need no closer look."""
 
 

@@ -15,7 +15,7 @@ from stillroom.core.words.patterns import late_regex
 
 # "Plätzchen", "Löffel", "Nüsse", "weiß", "Weckglas": no rule of English makes two of them
 _NOT_ENGLISH = late_regex(r"[äöüßœø]|[a-z]{2}(?:chen|glas)$")
-_HEAD = late_regex(r"\s(?:of|or|for|with|in|to)\s|,")
+_HEAD = late_regex(r"[\s,](?:(?<=,)|(?:of|or|for|with|in|to)\s)")
 
 
 def plural_tables() -> dict[str, Any]:
