@@ -18,7 +18,10 @@ RULES = {
 }
 WAYS = [(scheme, width) for width in (320, 1280) for scheme in ("light", "dark")]
 AXE = Path(axe_playwright_python.__file__).with_name("axe.min.js")
-INJECT = f"() => {{ {AXE.read_text(encoding='utf-8')}; window.axe = axe; return true; }}"
+INJECT = (
+    "() => { if (!window.axe) { "
+    f"{AXE.read_text(encoding='utf-8')}; window.axe = axe; }} return true; }}"
+)
 # Contrast is most of what axe costs. It hangs on colours, type and what lies behind: of the words
 # of a page that have all of these alike, the first and the last are asked, unless all of it is.
 MARK_ALIKE = r"""() => {
@@ -51,6 +54,10 @@ MARK_ALIKE = r"""() => {
     const next = whole ? room : inside;
     for (const part of one.children) walk(part, here, next);
   };
+  // a page that is seen in two ways was marked for the other
+  for (const one of document.querySelectorAll("[data-set-alike]")) {
+    one.removeAttribute("data-set-alike");
+  }
   const room = { left: 0, top: -Infinity, right: Infinity, bottom: Infinity };
   walk(document.documentElement, -1, room);
   for (const all of alike.values()) {

@@ -469,7 +469,7 @@ def test_the_card_of_a_new_recipe_has_its_picture_in_the_preview(own: OpenDesk) 
     card = BeautifulSoup(answer["page"], "html.parser").select_one(".card-emblem")
     assert card is not None
     place = str(card["src"]).removeprefix("../../")
-    assert place.endswith("cards/plum-jam.svg")
+    assert place.endswith("cards/kinds/preserve.svg")
     shown = own.ask(f"/look/{place}")
     assert shown.status == 200
     assert shown.text.lstrip().startswith("<svg")

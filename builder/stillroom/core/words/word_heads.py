@@ -105,7 +105,7 @@ def heads_of_word(word: str) -> Heads:
     Of a short word also all of it, with a blank behind; of a figure also the first sign.
 
     >>> sorted(heads_of_word("boil")), sorted(heads_of_word("to")), sorted(heads_of_word("12"))
-    (['bo', 'boi', 'boil'], ['to', 'to '], ['1', '12', '12 '])
+    (['bo', 'boi', 'boil', 'boil '], ['to', 'to '], ['1', '12', '12 '])
     """
     heads = {word[:size] for size in _SIZES}
     if len(word) < _LONGEST:
@@ -129,7 +129,7 @@ def heads_of(pattern: re.Pattern[str]) -> Heads | None:
     r"""Return how a word of every match begins, one of these at least; None where that is not sure.
 
     >>> sorted(heads_of(re.compile(r"\b(?:boil\w*|the whisks?)\b")))
-    ['boil', 'whis']
+    ['boil', 'whisk']
     >>> heads_of(re.compile(r"\w+ing")) is None
     True
     """
