@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import base64
 from pathlib import Path
 
 import pytest
 
 from publish.test_wall import ROOT, build, small_book
 from stillroom.core.private.as_page import find_page
+from stillroom.core.private.seeking import Seeker
+from stillroom.publish.wall import find_private, find_shapes
 
 WHOLE = (ROOT / "site_demo" / "write-a-giving-list.md").read_text(encoding="utf-8")
 # without its example, which is a list among the pages of any other book
@@ -33,6 +36,18 @@ def test_a_book_with_a_guide_to_giving_lists_is_built_over_its_earlier_site(
     refused = build(folder)
     assert refused.returncode == 1
     assert "This file is a private giving list." in refused.stderr
+
+
+def test_what_a_page_of_an_earlier_site_hides_is_still_found_where_it_would_be_published(
+    tmp_path: Path,
+) -> None:
+    hidden = base64.b64encode(b"giving list: Winter\nhouseholds:\n- name: Nan\n  avoid: nuts\n")
+    (tmp_path / "page.html").write_bytes(b"<p>Quinces</p>\n<!-- " + hidden + b" -->\n")
+    seeker = Seeker(())
+    assert find_shapes(tmp_path, seeker) == ()
+    assert [one.file for one in find_private([tmp_path], seeker)] == [str(tmp_path / "page.html")]
+    (tmp_path / "page.html").rename(tmp_path / "page.txt")  # no page of a site
+    assert [one.file for one in find_shapes(tmp_path, seeker)] == [str(tmp_path / "page.txt")]
 
 
 # acts as EUR-Lex names them (from memory), beside what a guide says of them

@@ -60,10 +60,19 @@ def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple
 def find_shapes(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     """Return a problem for each private file in a folder; names are not looked for.
 
-    An earlier site gives way to the new one: only what is no site's is looked for in it.
+    An earlier site gives way to the new one: only what is no site's is looked for in it, and what
+    its pages hide is not: none of them stays, and the new ones are looked through in full.
     """
     looked = (_Looked(path, str(path), seeker) for path in walk(site, set()))
-    return tuple(sorted({problem for one in looked for problem in one.shape()}))
+    return tuple(
+        sorted(
+            {
+                problem
+                for one in looked
+                for problem in one.shape(as_written=one.path.suffix.lower() == ".html")
+            }
+        )
+    )
 
 
 def find_private_in_site(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
@@ -97,18 +106,22 @@ class _Looked:
     def held(self) -> Held:
         return hold(self.data)
 
-    def shape(self) -> tuple[Problem, ...]:
-        """Return a problem where the file is a private thing by its shape."""
+    def shape(self, *, as_written: bool = False) -> tuple[Problem, ...]:
+        """Return a problem where the file is a private thing by its shape.
+
+        What it hides may be passed over by taking it `as_written`; that is not remembered.
+        """
         if self.path.name == PACK_MARKER:
             return (Problem(str(self.path.parent), 0, "This folder is a private pack.", _MEND),)
         memory = self.seeker.memory
         known_by = memory.shape_sum(self.data)
         if known_by in memory.shapeless:
             return ()
-        line, shape = find_private_shape(self.data, self.held.texts)
+        line, shape = find_private_shape(self.data, () if as_written else self.held.texts)
         if shape:
             return (Problem(self.called, line, f"This file is a private {shape}.", self.mend),)
-        memory.shapeless.add(known_by)
+        if not as_written:
+            memory.shapeless.add(known_by)
         return ()
 
     def names(self, folder: Path) -> tuple[Problem, ...]:

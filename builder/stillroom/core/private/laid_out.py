@@ -63,6 +63,8 @@ _HEAD_OF_PAGE: Final = 500
 _WANTED: Final = re.compile(
     r"(?<![a-z])(?:baskets?|hampers?|avoids?|must avoid|allerg(?:y|ies)|dietary)(?![a-z])"
 )
+_OF_WANTED: Final = ("basket", "hamper", "avoid", "allerg", "dietary")
+"""What stands in each of those: most texts need no closer look."""
 _GIFTS: Final = frozenset({"basket", "baskets", "hamper", "hampers", "gift", "gifts", "present"})
 _CARE: Final = frozenset(
     {"avoid", "avoids", "must avoid", "allergy", "allergies", "dietary", "diet", "dietary needs"}
@@ -146,7 +148,7 @@ def find_head(lowered: str) -> int:
     if " tj" in lowered or ")tj" in lowered:
         lowered = "|".join(one[1] or one[2] for one in _SHOWN.finditer(lowered))
     seen = -1
-    for found in _WANTED.finditer(lowered):
+    for found in _WANTED.finditer(lowered) if any(map(lowered.__contains__, _OF_WANTED)) else ():
         begin = lowered.rfind("\n", 0, found.start()) + 1
         end = lowered.find("\n", found.end())
         end = end if end >= 0 else len(lowered)
