@@ -349,10 +349,9 @@ def _told_by(text: str) -> tuple[tuple[str, How], ...]:
     """
     whole: list[list[str]] = []
     for sentence in split_sentences(before_and_on_the_tag(text)[0]):
-        if whole and not sentence[:1].isupper():
-            whole[-1].append(sentence)
-        else:
-            whole.append([sentence])
+        if not whole or sentence[:1].isupper():
+            whole.append([])
+        whole[-1].append(sentence)
     return tuple(
         (clause, cooks_elsewhere(clause, " ".join(parts)))
         for parts in whole
