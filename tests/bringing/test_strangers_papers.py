@@ -688,3 +688,45 @@ def test_a_scrap_that_names_each_thing_before_its_amount_has_a_list() -> None:
 )
 def test_a_food_in_a_tin_is_no_tin(text: str, tool: bool) -> None:
     assert is_tool(text) is tool
+
+
+# Pages that home makers keep, as they are pasted (November 2026): stored public pages, cut short
+
+
+def test_a_list_whose_lines_end_in_commas_loses_none_to_the_line_above() -> None:
+    text = (
+        "Nocino\n\nINGREDIENTI:\n1 l di alcool 95°,\n24 noci verdi,\n7-8 chiodi di garofano,\n"
+        "stecca di cannella,\n2-3 scorze di limone.\nLavare le noci e tagliarle.\n"
+    )
+    (found,) = brought(text, "it_IT")
+    assert listed(found)[2:] == [
+        "7-8 chiodi di garofano",
+        "stecca di cannella",
+        "2-3 scorze di limone",
+    ]
+    (found,) = brought("Jam\n\n1 kg plums,\nstoned and cut\n800 g sugar\n\nBoil them all.\n")
+    assert listed(found) == ["1 kg plums, stoned and cut", "800 g sugar"]
+
+
+def test_foods_without_amounts_above_numbered_steps_are_one_recipes_list() -> None:
+    text = (
+        "Lemon sugar scrub\n\nHere is what I made for the retreat.\n\nRinse off, and towel dry.\n\n"
+        "Coconut oil (I like this one)\n\nGranulated sugar\n\nLemon essential oil (mine.)\n\n"
+        "1. Let the jar sit in hot water.\n\n2. Stir until smooth.\n"
+    )
+    (found,) = brought(text)
+    assert len(listed(found)) == 3
+    assert len(steps(found)) == 2
+    assert "without amounts" in asked(found)
+
+
+def test_an_empty_number_takes_no_heading() -> None:
+    text = (
+        "Scrub\n\n1 cup sugar\n½ cup coconut oil\n\nDirections\n\n1. Mash them together.\n2.  \n\n"
+        "Notes\n\nPlain sugar is my favorite.\n"
+    )
+    (found,) = brought(text)
+    assert steps(found) == ["Mash them together."]
+    assert "## Notes\n\nPlain sugar" in found.text
+    (found,) = brought("Scrub\n\n1 cup sugar\n½ cup oil\n\nDirections\n1.\nMash them.\n2.\nFill.\n")
+    assert steps(found) == ["Mash them.", "Fill."]

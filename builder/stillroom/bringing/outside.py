@@ -235,11 +235,12 @@ def take_first_size(recipe: Recipe) -> None:
 def with_bare_foods(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
     """Take foods that stand on lines of their own above the first sentences into the list.
 
-    What stands before them ends in a colon: it leads to them.
+    What stands before them ends in a colon: it leads to them; or numbered steps follow several.
     """
-    first = next((at for at, row in enumerate(rows) if _is_bare_food(row)), len(rows))
-    end = next((at for at in range(first, len(rows)) if not _is_bare_food(rows[at])), len(rows))
+    first = next((at for at, row in enumerate(rows) if is_bare_food(row)), len(rows))
+    end = next((at for at in range(first, len(rows)) if not is_bare_food(rows[at])), len(rows))
     led = all(row.text.rstrip().endswith(":") for row in rows[:first][-1:])
+    led = led or (end - first > 1 and all(row.shape == "step" for row in rows[end : end + 1]))
     if first > _MOST_ABOVE or end == len(rows) or not led or not is_sentence(rows[end].text):
         return list(rows)
     recipe.intro += [row.text for row in rows[:first]]
@@ -249,7 +250,8 @@ def with_bare_foods(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
     return list(rows[end:])
 
 
-def _is_bare_food(row: Row) -> bool:
+def is_bare_food(row: Row) -> bool:
+    """Whether a row names a food and no more, but for what stands in brackets."""
     bare = re.sub(r"\s*\([^()]*\)", "", row.text).strip()
     few = len(bare.split()) <= _MOST_OF_A_FOOD and not bare.endswith((".", ":", "!"))
     return row.shape in ("line", "item") and few and names_a_food(bare)

@@ -13,7 +13,7 @@ from typing import Final
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.cells_on_lines import is_unit
 from stillroom.bringing.found import Origin, Paper, Row
-from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD
+from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD, section_of
 from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import says_its_kind
@@ -182,7 +182,8 @@ def rows_of(lines: list[str]) -> list[Row]:
             number = "-"
             continue
         if number and said and not _NUMBER_ALONE.fullmatch(said):
-            said, number = f"{number} {said}", ""
+            # a number that nothing was typed behind counts no heading of what follows
+            said, number = said if section_of(said) else f"{number} {said}", ""
         elif _NUMBER_ALONE.fullmatch(said):
             number = re.sub(r"[^\d]", "", said) + "."
             continue

@@ -75,6 +75,8 @@ _GLUED: Final = re.compile(
 )
 _CHAPTER: Final = re.compile(r"(?:chapter\s+)?(?:[IVXLC]{2,7}|[IVX])\.?")
 _PAGE_END: Final = re.compile(r"\d{1,3}|[IVXLC]{2,7}\.?")
+_COMMAS: Final = 2
+"""Lines above that end in a comma, from which on it is how the list is written."""
 _LEAST_FACTS: Final = 3
 _REST_OF_TITLE: Final = 3
 _LONG_TITLE: Final = 8
@@ -155,7 +157,7 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
             found.append(replace(row, text=own))
         elif close and above is not None and _is_half(rows, place, above.text):
             sign = ", " if _HOW_IT_IS.match(row.text) else " "
-            found[-1] = replace(above, text=f"{above.text}{sign}{row.text}")
+            found[-1] = replace(above, text=f"{above.text.rstrip(sign)}{sign}{row.text}")
         else:
             found.append(row)
     return found
@@ -188,7 +190,15 @@ def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:
         text[:1].islower() and len(text.split()) <= _REST_OF_TITLE and _OPEN_LINE.search(above)
     )
     how = _HOW_IT_IS.match(text) and len(text.split()) <= _MOST_OF_A_REST
+    if open_above and not how and _ends_each_in_a_comma(rows, place):
+        return False
     return bool(_IN_BRACKETS.fullmatch(text) or open_above or how)
+
+
+def _ends_each_in_a_comma(rows: Sequence[Row], place: int) -> bool:
+    """Whether a list's writer ends each line in a comma: one that names a food is a thing."""
+    above = [row.text.endswith(",") for row in rows[max(place - _COMMAS, 0) : place]]
+    return len(above) == _COMMAS and all(above) and bool(foods_named(rows[place].text))
 
 
 def _with_card_facts(rows: Sequence[Row]) -> list[Row]:

@@ -16,6 +16,7 @@ from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.outside import is_bare_food
 from stillroom.bringing.prose import measured_in_prose, those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title
 from stillroom.bringing.titles import unstopped
@@ -44,6 +45,7 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         and (rows[at + 1].gap or says_its_kind(rows[at].text) or at in named)
         and is_sentence(rows[at + 1].text)
         and section_of(rows[at].text) is None
+        and not _is_one_of_foods(rows, at)
     ]
     counted = [at for at in begins if _COUNTED.match(rows[at].text)]
     begins = those_that_measure(begins, [row.text for row in rows])
@@ -53,6 +55,12 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied
     return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
+
+
+def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row names a food, and one beside it another: a list without amounts."""
+    beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
+    return is_bare_food(rows[at]) and any(map(is_bare_food, beside))
 
 
 def told_behind(rows: Sequence[Row], found: List, end: int) -> list[int]:
