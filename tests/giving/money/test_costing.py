@@ -107,3 +107,24 @@ def test_a_clove_of_garlic_is_no_bulb(line, item, pack, cost):
     prices = PriceBook((priced_item(item, (parse_pack(pack, "GBP"),)),))
     found = cost_batch(needs_of(recipe_of(made), prices))
     assert (found.total if not found.unpriced else None) == (Fraction(cost) if cost else None)
+
+
+# what is left of one that the recipe has whole is not bought beside it; one of its own is
+LEFT = [
+    (["1 kg caster sugar", "3 vanilla pods", "2 scraped vanilla pods"], 3),
+    (["1 kg Zucker", "3 Vanilleschoten", "2 ausgekratzte Vanilleschoten"], 3),
+    (["1 kg sucre", "3 gousses de vanille", "2 gousses de vanille grattées"], 3),
+    (["500 ml vodka", "4 vanilla pods", "1 spent vanilla pod"], 4),
+    # nobody has them from elsewhere: they stay on the list
+    (["1 kg caster sugar", "2 used vanilla pods"], 2),
+    # no word of being left: two sorts of one food are both bought
+    (["1 kg caster sugar", "3 vanilla pods", "2 bourbon vanilla pods"], 5),
+]
+
+
+@pytest.mark.parametrize(("lines", "pods"), LEFT)
+def test_what_is_left_of_another_is_not_bought(lines, pods):
+    made = recipe_of({"title": "A", "kind": "bake", "ingredients": lines, "method": ["Mix."]})
+    prices = PriceBook((priced_item("vanilla pods", (parse_pack("2 for 3.50"),)),))
+    needs = needs_of(made, prices)
+    assert sum(need.amount for need in needs if need.item == "vanilla pods") == pods

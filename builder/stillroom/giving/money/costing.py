@@ -8,6 +8,7 @@ staples for densities (a cup of honey against a jar sold by weight).
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
@@ -19,6 +20,7 @@ from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.staple_table import Staple, find_staple, staple_of
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.words.patterns import late_regex
 from stillroom.giving.money.buying import PackOffer, buy_cheapest
 
 BASE = {"volume": "ml", "mass": "g", "length": "mm", "count": ""}
@@ -216,13 +218,37 @@ def needs_of(recipe: Recipe, prices: PriceBook) -> tuple[Need, ...]:
     """Return what one batch as written needs; what has no amount is `loose`: "salt, to taste".
 
     A need is measured as its price is, or as the recipe does when no price fits it. A craft's
-    material used once per batch is a tool: it is had, not used up.
+    material used once per batch is a tool: it is had, not used up. What is left of another
+    ingredient is not bought beside it: the scraped pod is that of the sugar.
     """
     return tuple(
         _need(recipe, ingredient, measured, prices)
         if (measured := middle_of(ingredient, recipe)) is not None
         else _loose(ingredient)
         for ingredient in recipe.ingredients
+        if not _is_left_of_another(ingredient, recipe)
+    )
+
+
+# in the languages of the names of foods
+_LEFT = late_regex(
+    r"^(?:scraped|spent|used|exhausted|emptied|left-?over|ausgekratzte\w?|ausgeschabte\w?"
+    r"|gebrauchte\w?|grattée?s?|épuisée?s?|usad[ao]s?|gastad[ao]s?|raspad[ao]s?|usat[aeoi]"
+    r"|gebruikte?|uitgeschraapte?|använda?|utskrapade?|brugte?|brukte?)\s"
+    r"|\s(?:grattée?s?|épuisée?s?|usad[ao]s?|raspad[ao]s?|usat[aeoi]|svuotat[aeoi])$",
+    re.IGNORECASE,
+)
+
+
+def _is_left_of_another(ingredient: Ingredient, recipe: Recipe) -> bool:
+    """Whether it is what remains of something that the recipe has whole: a spent vanilla pod."""
+    if not _LEFT.search(ingredient.item):
+        return False
+    staple = staple_of(ingredient)
+    others = (one for one in recipe.ingredients if one is not ingredient)
+    whole = (one for one in others if not _LEFT.search(one.item))
+    return staple is not None and any(
+        (other := staple_of(one)) is not None and other.name == staple.name for one in whole
     )
 
 
