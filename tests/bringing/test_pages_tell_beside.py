@@ -41,6 +41,12 @@ def above_and_below(line: str) -> list[str]:
         "Geen opmerkingen",
         "Vi använder cookies för att förbättra funktionaliteten på våra sajter.",
         "We use cookies to give you the best experience.",
+        "Publicado por Rosa Hart en 10:14",
+        "Gepostet von Rosa Hart um 10:14",
+        "Upplagd av Rosa Hart kl. 10:14",
+        "Etiquetas: dulces, ciruelas",
+        "Labels: jam, oranges",
+        "Suscribirse a: Enviar comentarios (Atom)",
         'Sendung: hr-fernsehen, "hallo hessen", 19.10.2021, 16:00 Uhr',
     ],
 )
@@ -142,3 +148,46 @@ def test_a_jam_whose_jars_are_warmed_in_the_oven_is_no_bake() -> None:
     (one,) = brought(f"Ours\n\n- 1 kg rhubarb\n- 1 kg sugar\n\n## Method\n\n{method}\n")
     assert fact(one, "kind") == "jam"
     assert '"jam" is said of it again and again' in asked(one)
+
+
+def test_a_table_says_whose_it_is_and_for_whom_is_left_out() -> None:
+    table = "| Recipe by | Rosa Hart |\n|---|---|\n| Made for | Aunt Betty |\n| Keeps | a year |\n"
+    (one,) = brought(f"Plum jam\n\n{LIST}\n{METHOD}\n{table}", name="a.md")
+    assert fact(one, "author") == "Rosa Hart"
+    assert "Aunt Betty" not in one.text
+    assert "Keeps: a year" in one.text
+    assert "how long it keeps" in asked(one).lower()
+    assert steps(one) == STEPS
+
+
+@pytest.mark.parametrize(
+    ("line", "question"),
+    [
+        ("1.8 litres (3 pints) malt vinegar", ""),
+        ("3 pints (1.7 l) malt vinegar", ""),
+        ("1 fl oz (30 ml) rum", ""),
+        ("2 quarts (1.9 l) water", "is read as American, as its litres say"),
+        ("3 pints malt vinegar", "is read as this book reads it"),
+        ("1.8 litres (3 pints) malt vinegar\n- 2 cups sugar", '"cups" is read as this book'),
+    ],
+)
+def test_litres_beside_a_pint_say_whose_it_is(line: str, question: str) -> None:
+    (one,) = brought(f"Plum jam\n\n- 1 kg plums\n- {line}\n\n{METHOD}")
+    assert question in asked(one)
+    assert bool(question) or "is read as" not in asked(one)
+    assert ("units: us" in one.text.split("\n---\n")[0].split("\n")) is ("American, as" in question)
+
+
+@pytest.mark.parametrize(
+    ("title", "kind"),
+    [
+        ("Pear, Craisin & Ginger Chutney", "chutney"),
+        ("Apple, pear and ginger jam", "jam"),
+        ("Pear, ginger chutney", "chutney"),
+        ("Fudge, plain and simple", "fudge"),
+        ("Plum jam, with rum and honey", "jam"),
+    ],
+)
+def test_a_title_that_lists_its_fruits_says_its_kind(title: str, kind: str) -> None:
+    (one,) = brought(f"{title}\n\n{LIST}\n{METHOD}")
+    assert fact(one, "kind") == kind

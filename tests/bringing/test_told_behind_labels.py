@@ -29,6 +29,7 @@ def paper(line: str, place: str) -> str:
     "line",
     [
         "Shelf life: 6 months",
+        "Keeps: a year",
         "Keeps for: 2 weeks",
         "Storage time: 6 months",
         "Haltbar: 6 Monate",

@@ -80,6 +80,8 @@ _IF_LIKED: Final = re.compile(
 _LABEL: Final = re.compile(r"[A-ZÀ-Ý][^\W\d_]{2,20}(?: [^\W\d_]{1,20}){0,2}:\s+\S")
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
 _JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
+_IF_NAMED: Final = "If they may not be named, take it out."
+_LABEL_AND_VALUE: Final = 2
 _FEW: Final = 10
 _LEAST_NUMBERED: Final = 3
 _MOST_FACTS: Final = 6
@@ -319,11 +321,27 @@ def _bare_credit(text: str) -> str:
 def take_row(recipe: Recipe, row: Row) -> None:
     """Keep a row of a table as words, and ask which of a table's sizes is meant."""
     if row.shape == "row":
+        cells = [one.strip() for one in row.text.split("|")]
+        if len(cells) == _LABEL_AND_VALUE and _takes_fact(recipe, *cells):
+            return
         recipe.notes.append(("Notes", [row.text]))
         return
     said = f" for {row.text.replace(' | ', ' and ')}" if row.text else ""
     what = f"The table gives amounts{said}: those of the first stand here."
     recipe.doubt("ingredients", what, "Look whether that is the size you mean.")
+
+
+def _takes_fact(recipe: Recipe, label: str, value: str) -> bool:
+    """Take whose recipe a row of a table says it is; leave out for whom it was made."""
+    if plain(label) in words("author_labels"):
+        recipe.writer = recipe.writer or value
+        recipe.doubt("author", f'"{value}" stands in a table as whose recipe it is.', _IF_NAMED)
+        return True
+    if plain(label) in words("made_for_labels") and not re.search(r"\d", value):
+        what = "For whom it was made is left out: it is nobody else's to read."
+        recipe.doubt("title", what, "Write it on the giving list, if you like.")
+        return True
+    return plain(value) in ("n a", "na", "none", "")
 
 
 def besides_makes(text: str) -> str:

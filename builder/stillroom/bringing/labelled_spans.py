@@ -24,7 +24,7 @@ _LABELLED: Final = late_regex(
     r"(?:(?:about|ca\.?|circa|cirka|approx\.?|approximately|around|up\sto|at\sleast|etwa|ungefähr|bis\szu|mindestens"
     r"|environ|jusqu['’]à|au\smoins|minimum|min\.|max\.|fino\sa|almeno|hasta|unos|unas|al\smenos|até|cerca\sde"
     r"|ongeveer|tot|minstens|upp\still|minst|ungefär|op\stil|mindst|omkring|do|około|okolo)\s){0,2}"
-    r"(?P<low>\d{1,3})(?:\s?(?:-|–|to|bis|à|a|o|of|tot|till|til|do|ou|oder|or|al)\s?(?P<high>\d{1,3}))?"
+    r"(?P<low>\d{1,3}|an?|one|eine?n?|une?|uno|una|een|ett?|en|uma?)(?:\s?(?:-|–|to|bis|à|a|o|of|tot|till|til|do|ou|oder|or|al)\s?(?P<high>\d{1,3}))?"
     r"\s?(?P<unit>[^\W\d_]{2,12})\b(?P<more>[^:!?]{0,40})",
     IGNORECASE,
 )
@@ -68,7 +68,7 @@ def labelled_span(text: str) -> Labelled | None:
     head = plain(found["head"])
     if head in words("tip_heads") or head in words("yield_made") or _SUMS_UP.match(head):
         return None
-    low = int(found["low"])
+    low = int(found["low"]) if found["low"].isdigit() else 1  # "a year"
     span = Span(low, max(low, int(found["high"] or low)), unit)
     keeps = any(head == one or head.startswith(f"{one} ") for one in words("kept_labels"))
     return Labelled(text.strip(), span, keeps, bool(_OPENED.search(text)))

@@ -250,12 +250,16 @@ def _last_words(title: str) -> list[str]:
     ['dark chocolate fudge', 'chocolate fudge', 'fudge']
     >>> _last_words("Quick & easy marmalade")
     ['quick and easy marmalade', 'easy marmalade', 'marmalade', 'quick']
+    >>> _last_words("Apple, pear and ginger jam")[-2:]
+    ['jam', 'pear']
     """
     bare = re.sub(r"\([^)]*\)", " ", _BEFORE.sub("", title_of(title).lower()))
     bare = re.sub(r"\s[&+]\s", " and ", bare)
     parts = [part.strip() for part in re.split(r"\s[-–—|]\s|[:,/]", bare) if part.strip()]
     found: list[str] = []
-    for part in parts[:1]:
+    # "Apple, pear and ginger jam", but "Plum jam, with rum"
+    last = [one for one in parts[1:][-1:] if "," in bare and one.split()[0] not in words("behind")]
+    for part in [*parts[:1], *last]:
         said = re.findall(r"[^\W_]+(?:['’-][^\W_]+)*", part)
         if 2 < len(said) < 5:  # "herbes de Provence": a name of which "de" is a part
             found.append(" ".join(said))

@@ -63,6 +63,14 @@ _LEADS: Final = re.compile(
     r"\s+\w+(?:\s+(?:gesendet|\w+))?\.?)",
     re.IGNORECASE,
 )
+# what a blog sets below each page: who posted it and when, its labels, its feed
+_BLOG: Final = re.compile(
+    r"(?:posted|publicado|gepostet|eingestellt|veröffentlicht|pubblicato|postato|publié|upplagd|geplaatst|gepost|lagt\s+ut|opslået|postado|opublikowane)"
+    r"\s+(?:by|por|von|da|par|av|door|af|przez)\s+[^\W\d].{1,40}?\s(?:at|en|um|alle|à|kl\.?|op|o|às|a\s+las?|den|le|il|el|am|on)\s+\d.{0,40}"
+    r"|(?:labels|etiquetas|etichette|libellés|etiketter|marcadores|etykiety|štítky|tags)\s*:\s*(?:[^\W\d][\w'’&-]*,?\s*){1,12}"
+    r"|[^.!?]{3,40}\s?:\s[^.!?:]{3,60}\(Atom\)",
+    re.IGNORECASE,
+)
 _BETWEEN: Final = re.compile(r"\s[|·•]\s")
 _COURTESY: Final = re.compile(
     r"(?:courtesy\s+of|with\s+thanks\s+to|thanks\s+to)\s+(?:our\s+)?(?:member\s+)?(?P<who>[A-ZÀ-Ý][^,.;:]{2,40})(?:[,;].{0,80}|\.?)",
@@ -100,6 +108,9 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
         who = _COURTESY.fullmatch(text) if row.shape != "item" else None
         if who and _NAMES.fullmatch(who["who"].strip()):
             found.append(replace(row, text=f"Submitted by {who['who'].strip()}"))
+        elif row.shape == "line" and _BLOG.fullmatch(text):
+            gap = True
+            continue
         elif row.shape != "step" and (_leads_elsewhere(text) or _SAME_MEASURE.fullmatch(text)):
             gap = True  # what follows begins anew
             continue

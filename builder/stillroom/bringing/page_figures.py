@@ -24,11 +24,13 @@ _LABELLED_TIME: Final = re.compile(
     r"(?:min\w*|mn|h|hrs?|hours?|heures?|std|stunden?|ore|ora|horas?|uur|tim(?:m\w+)?|timer)\.?\s?(?:et\s|and\s|und\s|e\s|y\s)?)+(?:\d{1,2})?",
     re.IGNORECASE,
 )
+_PAGE_WORD: Final = r"(?:pages?|pag\.|p\.|seite|s\.|pagina|página|sida|side|strona|strana)"
+_OF_ALL: Final = r"(?:\s{0,3}(?:of|von|/|de|sur|di|van|av|af|z|ze)\s{0,3}\d{1,4})?"
 _PAGE: Final = re.compile(
-    r"[-–—\s]{0,3}(?:page|seite|pagina|página|sida|side|strona|strana)\s{0,3}\d{1,4}"
-    r"(?:\s{0,3}(?:of|von|/|de|sur|di|van|av|af|z|ze)\s{0,3}\d{1,4})?[-–—.\s]{0,3}",
-    re.IGNORECASE,
+    rf"[-–—\s]{{0,3}}{_PAGE_WORD}\s{{0,3}}\d{{1,4}}{_OF_ALL}[-–—.\s]{{0,3}}", re.IGNORECASE
 )
+# the same without its word, as the leaves of old books are copied: "[12]", "- 12 -"
+_LEAF: Final = re.compile(r"[-–—\s\[(]{0,3}\d{1,4}[-–—.\s\])]{0,3}")
 _NUTRITION: Final = re.compile(
     r"\d\s*(?:k?cal(?:ories)?|kj)\b|\d\s*(?:m?g|(?:milli)?grams)\s+(?:sat\.?\s+)?"
     r"(?:fat|protein|carbohydrates?|fib(?:er|re)|sugars|sodium|cholesterol|calcium|fett|kohlenhydrate|eiweiß|ballaststoffe|lipides"
@@ -85,6 +87,15 @@ def is_page_number(text: str) -> bool:
     return bool(_PAGE.fullmatch(text.strip()))
 
 
+def is_leaf_number(text: str) -> bool:
+    """Whether a line is a page's number with its word or without: "[12]", "Page 12".
+
+    >>> is_leaf_number("[12]"), is_leaf_number("p. 12"), is_leaf_number("12 plums")
+    (True, True, False)
+    """
+    return is_page_number(text) or bool(_LEAF.fullmatch(text.strip()))
+
+
 def is_nutrition(text: str) -> bool:
     """Whether a line gives figures of what a helping feeds.
 
@@ -102,7 +113,9 @@ def is_labelled_time(text: str) -> bool:
     >>> is_labelled_time("Cook 20 minutes."), is_labelled_time("Riposo 2 settimane")
     (False, False)
     """
-    return bool(_LABELLED_TIME.fullmatch(text.strip()))
+    bare = text.strip()
+    stopped = bare.endswith(".") and not re.search(r"\b(?:min|std|h|hr)\.$", bare, re.IGNORECASE)
+    return bool(_LABELLED_TIME.fullmatch(bare)) and not stopped
 
 
 def is_time(text: str) -> bool:

@@ -37,9 +37,9 @@ _DONE_AT_LAST: Final = late_regex(r"\s[a-zäöüß]{2,}(?:en|ern|eln)$")
 def with_title_unstopped(rows: Sequence[Row]) -> list[Row]:
     """Return rows with a title that ends in a stop without it, where a list stands below.
 
-    >>> rows = [Row("Stirred lingonberries."), Row("1 lb lingonberries", "item", gap=True)]
+    >>> rows = [Row("Damson jelly."), Row("1 lb damsons", "item", gap=True)]
     >>> [row.text for row in with_title_unstopped(rows)]
-    ['Stirred lingonberries', '1 lb lingonberries']
+    ['Damson jelly', '1 lb damsons']
     >>> rows = [Row("We love plums."), Row("1 lb plums", "item", gap=True)]
     >>> with_title_unstopped(rows)[0].text
     'We love plums.'

@@ -17,14 +17,12 @@ from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.outside import is_bare_food
+from stillroom.bringing.page_figures import is_leaf_number
 from stillroom.bringing.prose import measured_in_prose, those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title
 from stillroom.bringing.titles import unstopped
 from stillroom.core.lines.staple_table import staples_named
 
-_PAGE: Final = re.compile(
-    r"[\[(]?(?:page|pag\.|p\.|seite|s\.|página|pagina|sida|side)?\s*\d{1,4}[\])]?", re.I
-)
 _COUNTED: Final = re.compile(r"(?:no|nr|n[°º]|№)\.?\s{0,2}\d{1,4}\s{0,2}[.:)]", re.IGNORECASE)
 _TO_MAKE: Final = re.compile(r"to\s+make\s+(?:an?\s+)?(?=\w)", re.IGNORECASE)
 _FOODS: Final = 2
@@ -95,7 +93,7 @@ def _with_titles_bare(rows: Sequence[Row]) -> tuple[list[Row], set[int]]:
 
     "Spruce Beer." above its paragraph, where another such one stands on the sheet.
     """
-    kept = [row for row in rows if not _PAGE.fullmatch(row.text.strip())]
+    kept = [row for row in rows if not is_leaf_number(row.text)]
     named = {
         at
         for at, row in enumerate(kept[:-1])

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Recipe
+from stillroom.core.words.patterns import late_regex
 
 _CUPS: Final = re.compile(
     r"\b(?:cups?|pints?|quarts?|gallons?|fl\.? ?oz|fluid ounces?)\b"
@@ -36,6 +37,21 @@ _BRITISH: Final = re.compile(
 )
 
 
+# "1.8 litres (3 pints)", "3 pints / 1.7 l": the same in litres beside it
+_BESIDE: Final = late_regex(
+    r"(?P<count>\d+(?:[.,]\d+)?)\s?(?P<unit>pints?|pts?|quarts?|qts?|gallons?|gals?|fl\.?\s?oz|fluid\sounces?)\b",
+    re.IGNORECASE,
+)
+_METRIC: Final = late_regex(
+    r"(?P<count>\d+(?:[.,]\d+)?)\s?(?P<unit>ml|cl|dl|l|lit(?:re|er)s?)\b", re.IGNORECASE
+)
+_ML: Final = {"ml": 1.0, "cl": 10.0, "dl": 100.0, "l": 1000.0}
+_IMPERIAL: Final = {"p": 568.26, "q": 1136.5, "g": 4546.1, "f": 28.413}
+_US: Final = {"p": 473.18, "q": 946.35, "g": 3785.4, "f": 29.574}
+_NEAR: Final = 0.08
+"""How far a figure that was rounded for the kitchen may stand from the exact one."""
+
+
 @dataclass(frozen=True)
 class Measures:
     """What is asked about a recipe's measures, and whether they are read as American."""
@@ -53,12 +69,17 @@ def whose_measures(recipe: Recipe) -> Measures | None:
     >>> whose_measures(Recipe(ingredients=[("", "2 cups flour")])).american
     False
     """
-    listed = " ".join(row for _, row in recipe.ingredients)
+    told = {row: _said_in_litres(row) for _, row in recipe.ingredients}
+    listed = " ".join(row for row, beside in told.items() if beside != "imperial")
     measures = _CUPS.search(listed)
     if not measures:
         return None
     beside = (row for _, rows in recipe.notes for row in rows)
     text = " ".join([listed, recipe.makes, *(row for _, row in recipe.steps), *beside])
+    american = next((row for row, beside in told.items() if beside == "us"), "")
+    if american:
+        what = f'"{measures[0].strip()}" is read as American, as its litres say: "{american}".'
+        return Measures(True, what, 'If it is not, take out "units: us".')
     sign = _AMERICAN.search(text)
     if sign and not _BRITISH.search(text):
         what = f'"{measures[0].strip()}" is read as American, since it says "{sign[0].strip()}".'
@@ -67,3 +88,26 @@ def whose_measures(recipe: Recipe) -> Measures | None:
         f'"{measures[0].strip()}" is read as this book reads it, which is not the American measure.'
     )
     return Measures(False, what, 'If the recipe is American, write "units: us".')
+
+
+def _said_in_litres(row: str) -> str:
+    """Return whose measure a line's is by the litres beside it: "imperial", "us", or "".
+
+    >>> _said_in_litres("1.8 litres (3 pints) vinegar"), _said_in_litres("2 quarts (1.9 l) water")
+    ('imperial', 'us')
+    >>> _said_in_litres("3 pints vinegar"), _said_in_litres("1 fl oz (30 ml) rum")
+    ('', 'imperial')
+    """
+    measured, metric = _BESIDE.search(row), _METRIC.search(row)
+    if not measured or not metric:
+        return ""
+    ml = _figure(metric["count"]) * _ML[metric["unit"].lower() if len(metric["unit"]) == 2 else "l"]
+    first, count = measured["unit"][0].lower(), _figure(measured["count"])
+    far = [abs(ml / (count * of[first]) - 1) if count else 1.0 for of in (_IMPERIAL, _US)]
+    if min(far) > _NEAR:
+        return ""
+    return "us" if far[1] < far[0] and far[0] > _NEAR else "imperial"
+
+
+def _figure(said: str) -> float:
+    return float(said.replace(",", "."))
