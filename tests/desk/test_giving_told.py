@@ -177,6 +177,17 @@ def test_prices_keep_their_order_over_a_refusal(own: OpenDesk, path: Path) -> No
     assert "  - {item: granulated sugar, packs: [1 kg for 1.15]}\n" in text
 
 
+def test_a_day_is_chosen_and_one_in_words_stays_as_it_is(own: OpenDesk, path: Path) -> None:
+    def box(name: str) -> tuple[str, str]:
+        (found,) = BeautifulSoup(own.ask(WAY).text, "html.parser").select(f'[name="{name}"]')
+        return str(found.get("type", "text")), str(found.get("value", ""))
+
+    assert box("giving day") == ("date", "2027-12-18")
+    assert box("households|0|opens") == ("date", "")
+    path.write_text(TEXT.replace("2027-12-18", "18 December 2027"), encoding="utf-8")
+    assert box("giving day") == ("text", "18 December 2027")
+
+
 def test_a_list_that_is_to_be_written_is_said_whole(own: OpenDesk, path: Path) -> None:
     assert keep(own, **{"households|0|avoid": "low FODMAP"}).status == 303
     words = told(own.ask(WAY).text)["households|0|avoid"]

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from stillroom.core.book import BookSettings
 from stillroom.core.reading.loading import load_recipe, read_recipe
 from stillroom.core.recipe.method import split_step
 from stillroom.core.recipe.model import Recipe
@@ -18,6 +19,7 @@ from stillroom.core.size.step_amounts import step_amount
 from stillroom.core.size.targets import parse_fill, parse_have, parse_times, read_target
 from stillroom.core.size.what_stays import notes_on_scaling, read_oven
 from stillroom.core.words.problems import Unreadable
+from stillroom.publish.amounts_page import show_amounts
 
 RECIPES = Path(__file__).resolve().parents[3] / "recipes"
 
@@ -117,6 +119,11 @@ def test_what_is_there_does_for_every_line_of_its_name(
     batch = scaled(TWICE, have=asked)
     assert batch.factor == factor
     assert [(one.item, one.amount) for one in batch.left] == left
+
+
+def test_a_food_of_two_lines_is_named_once_to_whoever_has_some() -> None:
+    shown = show_amounts(TWICE, BookSettings())
+    assert shown.choices == ("sugar", "flour")
 
 
 def test_of_two_lines_of_a_name_that_grow_otherwise_none_is_guessed() -> None:
