@@ -172,6 +172,11 @@ def test_steps_are_kept_however_they_are_typed(typed: str, steps: list[str]) -> 
             "## Tip\n\nDust it.\n\n## Notes\n\nIt sets.",
         ),
         ("For the icing:\nStir.", "", "For the icing:\nStir.", ""),
+        (
+            *("Stir.\nTo serve:\nDust it.\nNotes:\nIt sets.", "", "Stir."),
+            "## To serve\n\nDust it.\n\n## Notes\n\nIt sets.",
+        ),
+        ("1. Stir.\nTips:\n- Dust it.", "", "1. Stir.", "## Tips\n\n- Dust it."),
         ("Stir.\nTo serve:", "", "Stir.\nTo serve:", ""),
         ("Stir.", "#5 tin", "Stir.", "## Notes\n\n#5 tin"),
         ("Stir.", "**Tips**\n\nDust.", "Stir.", "## Notes\n\n**Tips**\n\nDust."),
@@ -183,6 +188,17 @@ def test_what_is_no_step_goes_below(method: str, after: str, kept: str, below: s
     assert (form["method"], form["after"]) == (kept, below)
     written = write_form("", "jam.md", form)
     assert lost_of(written, "jam.md", form) == []
+
+
+@pytest.mark.parametrize(
+    "method",
+    ["1. Stir.\nTip:\nA spoon will do.\n2. Bake.", "Stir.\nNote:\nSlowly.\nFor the icing:\nBeat."],
+)
+def test_a_tip_amid_the_steps_takes_none_of_them_along(method: str) -> None:
+    form = filled({"title": "Jam", "makes": "4 jars", "method": method})
+    assert form["method"] == method
+    lost = lost_of(write_form("", "jam.md", form), "jam.md", form)
+    assert [one.box for one in lost] == ["method"]
 
 
 def test_words_that_a_file_would_take_for_something_else_are_named() -> None:

@@ -19,6 +19,7 @@ from stillroom.desk.recipe_form import FIELDS
 from stillroom.desk.recipe_writing import differing
 
 _HEADING: Final = "## "
+_NUMBER: Final = re.compile(r"\s*\(?\d{1,2}[.)]\s")
 _WITH_HEADING: Final = re.compile(r"#{1,6}\s")
 
 
@@ -71,8 +72,28 @@ def _without_aside(method: str) -> tuple[str, str]:
         rest = "\n".join(lines[place + 1 :]).strip()
         above = "\n".join(lines[:place]).strip()
         if is_heading(words) and is_aside(words[:-1]) and rest and above:
-            return above, f"{_HEADING}{words[:-1].strip()}\n\n{rest}"
+            if _goes_on(above, rest):
+                break  # a tip amid the steps: where it belongs is hers to say
+            return above, "\n".join(map(_headed, [line, *lines[place + 1 :]])).strip()
     return method, ""
+
+
+def _headed(line: str) -> str:
+    """Return a line of an aside as a file has it; its own heading is a heading below the method."""
+    words = line.strip().lstrip("#").strip()
+    if is_heading(words) and is_aside(words[:-1]):
+        return f"\n{_HEADING}{words[:-1].strip()}\n"
+    return line.rstrip()
+
+
+def _goes_on(above: str, rest: str) -> bool:
+    """Whether steps follow behind an aside: numbers that go on, or another part of the making."""
+    numbered = any(map(_NUMBER.match, above.split("\n")))
+    for line in rest.split("\n"):
+        words = line.strip()
+        if (numbered and _NUMBER.match(line)) or (is_heading(words) and not is_aside(words[:-1])):
+            return True
+    return False
 
 
 def lost_of(raw: str, name: str, form: Mapping[str, str]) -> list[Lost]:
