@@ -79,3 +79,10 @@ def test_till_the_next_crop_is_no_length_and_asked_about(said: str) -> None:
 def test_till_the_next_day_is_a_wait() -> None:
     (one,) = brought(TEXT.format("Bis zum nächsten Tag ziehen lassen."))
     assert "keep" not in asked(one)
+
+
+@pytest.mark.parametrize("begun", ["you start to use it", "you have started using them", "in use"])
+def test_once_it_is_in_use_it_is_opened(begun: str) -> None:
+    said = f"Will keep for a year unopened, but once {begun} use within 3-4 weeks."
+    (one,) = brought(TEXT.format(said))
+    assert "  unopened: 1 year\n  opened: 3-4 weeks\n" in one.text

@@ -28,6 +28,10 @@ _STATE = clause_regex(
     r"|\buna vez abiert\w*|\bdespués de abrir\w*|\btras (?:abrir|la apertura)\w*"
     r"|\buna volta apert\w*|\bdopo l['’]apertura\b|\bna (?:het )?openen\b|\bgeopend\b"
     r"|\baangebroken\b|\bentamée?s?\b|\bempezad[oa]s?\b|\befter öppn\w+|\böppna(?:d|t|de)\b"
+    # "once you start to use it", "when broached"
+    r"|\b(?:once|when|after|as soon as) (?:you(?:['’]ve| have)? )?"
+    r"(?:start(?:ed|ing)?|beg(?:in|an|un)) (?:to use|using|to eat|eating)(?: it| them)?\b"
+    r"|\b(?:once|when|after) (?:broached|in use)\b"
     # as on a card: "4 wk open in fridge", "opened: 4 weeks"
     rf"|\b{SPAN_PATTERN} open(?:ed)?\b(?! air)|\bopen(?:ed)? ?[:=,(]? ?{SPAN_PATTERN}",
     re.IGNORECASE,
