@@ -87,9 +87,9 @@ _MADE_FIT = clause_regex(
 _PUT_COLD = clause_regex(
     r"^(?![^;]*\b(?:minutes?|hours?|overnight|until|till|before|fill\w*"
     r"|to (?:cool|set|firm|chill))\b)"
-    r"[^;]*\b(?:put|place|set|pop|keep|store|stand|leave|transfer|move)\b[^;]*"
+    r"[^;]*\b(?:put|place|set|pop|keep|store|stand|leave|transfer|move)\b[^;]{0,80}"
     r"\b(?:in|into|to) (?:the |your |a )?(?:fridge|refrigerator)\b"
-    r"|^\W*(?:cover(?:ed)? and |seal and |then |and )?refrigerate\b[^;]*\b(?:days?|weeks?)\b"
+    r"|^\W*(?:cover(?:ed)? and |seal and |then |and )?refrigerate\b[^;]{0,80}\b(?:days?|weeks?)\b"
 )
 _KEPT_COOL = clause_regex(
     r"\b(?:kühl|kalt|gekühlt) (?:ge)?(?:lager|aufbewahr|aufheb|stell|halt)|\b(?:kalt|kühl)stell"

@@ -179,9 +179,10 @@ _FROZEN = clause_regex(r"\bfr(?:eez\w*|ozen)\b")
 _TWO_PLACES = clause_regex(r"[,;(]| (?:or|and|but|else)\b")
 _THAWED = clause_regex(r"\b(?:thaw|defrost)\w*")
 _FROZEN_FOR = clause_regex(
-    rf"\s*\b(?:in(?:to)? )?(?:the |a |your )?fr(?:eez\w*|ozen)\b.*?{SPAN_PATTERN}"
-    rf"|\s*(?:\b(?:for )?(?:up to )?){SPAN_PATTERN}.*?\bfr(?:eez\w*|ozen)\b"
+    rf"\s*\b(?:in(?:to)? )?(?:the |a |your )?fr(?:eez\w*|ozen)\b.{{0,60}}?{SPAN_PATTERN}"
+    rf"|\s*(?:\b(?:for )?(?:up to )?){SPAN_PATTERN}.{{0,60}}?\bfr(?:eez\w*|ozen)\b"
 )
+_LONGEST_CLAIM = 400
 _A_DAY = 24 * 60
 _A_WEEK = 7 * _A_DAY
 
@@ -265,6 +266,8 @@ def _without_the_frozen(words: str) -> str:
 
 
 def _of_the_warmer_place(sentence: str) -> str:
+    if len(sentence) > _LONGEST_CLAIM:
+        return sentence
     marks = [found[0] for found in _TWO_PLACES.finditer(sentence)]
     parts = _TWO_PLACES.split(sentence)
     timed = (part for part in parts if re.search(SPAN_PATTERN, part))

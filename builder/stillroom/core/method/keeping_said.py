@@ -77,8 +77,8 @@ _LEFT_COLD = clause_regex(
 _CURED = clause_regex(
     r"\b(?:refrigerate|refrigerated|(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator))\b"
     r"[^.;]*\b(?:(?:24|36|48|60|72|96) ?(?:-|to)? ?\d* ?(?:hours|hrs?)|days?)\b"
-    r"|\b(?:leave|put|place|rest|cure|stand)\b[^.;]*\b(?:[2-9]|1\d|two|three|four|five|six|seven|ten)"
-    r" (?:or more )?days\b[^.;]*\b(?:fridge|refrigerator)\b"
+    r"|\b(?:leave|put|place|rest|cure|stand)\b[^.;]{0,60}\b(?:[2-9]|1\d|two|three|four|five|six|seven|ten)"
+    r" (?:or more )?days\b[^.;]{0,40}\b(?:fridge|refrigerator)\b"
 )
 # the same in German, French, Italian, Spanish, Dutch and Swedish: kept cold, not for some hours
 _COLD_ELSEWHERE: Mapping[Place, re.Pattern[str]] = {

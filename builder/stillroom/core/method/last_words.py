@@ -42,8 +42,8 @@ PUT_AWAY = clause_regex(
     r"|\b(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator)\b"
     r"[^.;]*\b(?:weeks?|months?)\b"
     # "let it marinate for a week or two in the refrigerator"
-    r"|\b(?:let|leave|stand|rest|cure|marinate|steep|infuse|macerate|mature)\b[^.;]*"
-    r"\b(?:weeks?|months?)\b[^.;]*\bin (?:the |your |a )?(?:fridge|refrigerator)\b"
+    r"|\b(?:let|leave|stand|rest|cure|marinate|steep|infuse|macerate|mature)\b[^.;]{0,60}"
+    r"\b(?:weeks?|months?)\b[^.;]{0,40}\bin (?:the |your |a )?(?:fridge|refrigerator)\b"
     # "refrigerate for a week before opening", "refrigerate until ready to serve", and what is made
     # "up to 3 days ahead. Cover and chill."
     r"|\brefrigerate\b(?![^.;]*\bthen\b)[^.;]*\b(?:weeks?|months?)\b"

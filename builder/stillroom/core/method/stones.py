@@ -56,7 +56,7 @@ _THE_NUTS = clause_regex(
     r"\b(?:and|the|these) (?:inner )?(?:nuts?|kernels?|seeds?)\b", re.IGNORECASE
 )
 _OPENED = clause_regex(
-    r"\b(?:stones?|pits?)\b[^.;]*\b(?:hammer|mallet|nutcracker|open)\b|\binner (?:nut|kernel)",
+    r"\b(?:stones?|pits?)\b[^.;]{0,60}\b(?:hammer|mallet|nutcracker|open)\b|\binner (?:nut|kernel)",
     re.IGNORECASE,
 )
 
