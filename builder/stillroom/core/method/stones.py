@@ -78,11 +78,13 @@ def broken_stones(clause: str, told: Iterable[str] | None) -> str:
     found = _STONES.search(clause)
     if found is None and told is not None:
         found = next(filter(None, (one.search(clause) for one in _BROKEN_ELSEWHERE)), None)
-        found = found or _from_what_was_said_before(clause, tuple(told))
+        found = found or _from_what_was_said_before(clause, told)
     return found[0] if found else ""
 
 
-def _from_what_was_said_before(clause: str, told: tuple[str, ...]) -> re.Match[str] | None:
+def _from_what_was_said_before(clause: str, told: Iterable[str]) -> re.Match[str] | None:
+    # only of these few words is the whole method gone through
     if found := _AND_ALL.search(clause):
         return found if any(found[0] in one and _POUNDED.search(one) for one in told) else None
-    return _THE_NUTS.search(clause) if any(map(_OPENED.search, told)) else None
+    nuts = _THE_NUTS.search(clause)
+    return nuts if nuts and any(map(_OPENED.search, told)) else None
