@@ -44,6 +44,10 @@ _LAST: Final = late_regex(
     rf"|(?P<unit>{_UNIT})\.?\s+(?P<many>{_COUNT})(?P<half>\s+(?:e|y|and|et)\s+(?:mezz[oa]|medi[oa]|a\s+half|demie?))?"
     rf"|(?P<first>{_COUNT})(?P<too>\s+(?:and\s+a\s+half|e\s+mezz[oa]|y\s+medi[oa]))?\s*(?P<behind>{_UNIT})?)\.?"
 )
+# "apples ........ 1 kg": dots that lead to so much
+_LED: Final = late_regex(
+    rf"(?i)(?P<food>[^\W\d][^\d.:;]{{1,50}}?)\s*(?:\.{{3,}}|…+|_{{3,}})[\s.…_]*(?P<amount>[\d½¼¾⅓⅔][\d.,/½¼¾⅓⅔]*\s*{_UNIT})\.?"
+)
 _LEAST: Final = 3
 _LONGEST: Final = 90
 
@@ -71,7 +75,11 @@ def with_amounts_first(rows: Sequence[Row]) -> list[Row]:
 
 def _turned(text: str) -> str:
     """Return "750 grammi zucchero" of "Zucchero, grammi 750."; "" for any other line."""
-    found = _LAST.fullmatch(text.strip()) if len(text) <= _LONGEST else None
+    if len(text) > _LONGEST:
+        return ""
+    if led := _LED.fullmatch(text.strip()):
+        return f"{led['amount']} {led['food'].strip()}"
+    found = _LAST.fullmatch(text.strip())
     if found is None:
         return ""
     many = found["number"] or found["many"] or found["first"]

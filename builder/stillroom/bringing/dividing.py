@@ -184,7 +184,8 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     if tools:
         recipe.notes.append(("Equipment", tools))
     if found.later:
-        part = part_of(rows[found.later[0] - 1].text)
+        over = rows[found.later[0] - 1]
+        part = over.text.strip(" :") if _is_part(over) else part_of(over.text)
         headed = [Row(part[:1].upper() + part[1:], "heading", 6)] if part else []
         read_list(recipe, [*headed, *(rows[at] for at in found.later)])
         first = rows[found.later[0]].text
@@ -217,10 +218,15 @@ def _asked_title(recipe: Recipe, rows: Sequence[Row], begin: int, end: int) -> i
     return begin
 
 
+def _is_part(row: Row) -> bool:
+    """Whether a heading names a part of what is made by its last word: "Topping"."""
+    return row.shape == "heading" and plain(row.text).split(" ")[-1] in words("parts")
+
+
 def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether the line right above a list heads its first part, as others head those below."""
     text = rows[at].text
-    if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]):
+    if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]) or _is_part(rows[at]):
         return True
     close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
     more = any(

@@ -86,7 +86,8 @@ def _measures_food(text: str) -> bool:
 
 def is_a_recipe_head(text: str) -> bool:
     """Whether a line says "Recipe" and no more: behind a list it heads the method."""
-    return bool(re.fullmatch(RECIPE_WORD, plain(text)))
+    plural = r"(?:s|[ae]?n|er?)?|ricette"  # "Recettes", alone above what is done
+    return bool(re.fullmatch(rf"{RECIPE_WORD}{plural}", plain(text)))
 
 
 def heads_method(row: Row) -> bool:

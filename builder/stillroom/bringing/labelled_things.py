@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import section_of
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.core.words.patterns import late_regex
 
@@ -29,6 +30,9 @@ _IF_LIKED: Final = late_regex(
 )
 _IN_BRACKETS: Final = late_regex(r"\s*\([^()]*\)")
 _MOST_OF_A_THING: Final = 12
+_MOST_OF_A_LABEL: Final = 3
+_PAIR: Final = 2
+_BETWEEN: Final = late_regex(r"[,;]\s+(?=[\d½¼¾⅓⅔])|\s(?:and|und|et|e|y|en|och|og)\s+(?=[\d½¼¾⅓⅔])")
 _ANOTHER: Final = late_regex(r"(?:\s(?:and|und|et|e|y|en|och|og|i)|[,;+&])\s+(?=[\d½¼¾⅓⅔])")
 
 
@@ -44,6 +48,9 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
     """
     found: list[Row] = []
     for row in rows:
+        if parts := _under_a_label(row, found):
+            found += parts
+            continue
         said = _LABELLED.fullmatch(row.text) if row.shape in ("line", "item") else None
         things = _things(said["thing"]) if said and found and is_ingredient(found[-1].text) else []
         if said and things:
@@ -54,6 +61,24 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return found
+
+
+def _under_a_label(row: Row, above: Sequence[Row]) -> list[Row]:
+    """Return the things of "Spices: 3 tbsp mustard seed, 1 tsp turmeric" below their label.
+
+    Only between things of a list, where each of them has an amount.
+    """
+    label, colon, rest = row.text.partition(":")
+    few = bool(colon) and len(label.split()) <= _MOST_OF_A_LABEL and label[:1].isupper()
+    listed = few and row.shape in ("line", "item") and bool(above) and is_ingredient(above[-1].text)
+    if not listed or section_of(label) is not None or any(map(str.isdigit, label)):
+        return []
+    things = [one.strip() for one in _BETWEEN.split(rest.strip(" ."))]
+    whole = all(begins_with_amount(one) and is_ingredient(one) for one in things)
+    if len(things) < _PAIR or not whole:
+        return []
+    head = replace(row, text=f"{label}:", shape="item")
+    return [head, *(replace(head, text=one, gap=False, indent=row.indent + 4) for one in things)]
 
 
 def is_for_the_end(text: str) -> bool:

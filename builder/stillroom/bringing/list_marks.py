@@ -13,6 +13,7 @@ from itertools import groupby
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.words.patterns import late_regex
 
 # what is no letter or figure, opens no quotation, bracket or sum of money, and means no "about"
@@ -20,6 +21,10 @@ _MARK: Final = late_regex(
     r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d)|\*(?=[^\s*]))\s*(?=\S)"
 )
 _ALWAYS: Final = frozenset("▢◻❏❐❑⬜☑■▪◾◆◇❖✦✿❀➢➣➤→⇒⁃∙●○◉⦿\uf0b7\uf0a7\uf0fc\uf0d8")
+_PICTURE: Final = late_regex(
+    "(?:[\U0001f300-\U0001faff\u2600-\u27bf][\U0001f3fb-\U0001f3ff\ufe0f\u200d\u2640\u2642]{0,4}){1,4}\\s*(?=\\S)"
+)
+_LETTERED: Final = late_regex(r"\(?(?P<letter>[a-zA-Z])\)\s+(?=\S)")
 _LEAST: Final = 2
 _LEAST_STARS: Final = 4
 _STOPPED: Final = late_regex(r"\s*[;,]$")
@@ -35,13 +40,57 @@ def with_marks_taken(rows: Sequence[Row]) -> list[Row]:
     [('800 g sugar', 'item'), ('Sold out', 'item')]
     """
     found: list[Row] = []
-    for mark, run in groupby(rows, key=_mark_of):
+    for mark, run in groupby(_with_letters_taken(_with_pictures_taken(rows)), key=_mark_of):
         held = list(run)
         least = _LEAST_STARS if mark == "*" else _LEAST  # one or two stars are of notes
         if mark and (len(held) >= least or mark[0] in _ALWAYS):
             held = [_without(row, mark) for row in held]
         found += held
     return found
+
+
+def _with_pictures_taken(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without the little pictures that two or more of them begin with, each its own.
+
+    >>> drawn = [Row("🍋 1 lemon"), Row("🍬 500 g sugar"), Row("Boil.")]
+    >>> [row.text for row in _with_pictures_taken(drawn)]
+    ['1 lemon', '500 g sugar', 'Boil.']
+    """
+    begins = [_PICTURE.match(row.text) if row.shape != "heading" else None for row in rows]
+    if sum(map(bool, begins)) < _LEAST:
+        return list(rows)
+    return [_without(row, one[0]) if one else row for row, one in zip(rows, begins, strict=True)]
+
+
+def _with_letters_taken(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the things of a list that counts in letters as items: "a) 500 g sugar".
+
+    >>> [row.text for row in _with_letters_taken([Row("a) 1 kg plums"), Row("b) 1 lemon")])]
+    ['1 kg plums', '1 lemon']
+    >>> [row.text for row in _with_letters_taken([Row("a) Boil it."), Row("b) Strain it.")])]
+    ['a) Boil it.', 'b) Strain it.']
+    """
+    found = list(rows)
+    begin = 0
+    while begin < len(rows):
+        end = begin
+        while end < len(rows) and _counts_as(rows[end].text, end - begin):
+            end += 1
+        bare = [_LETTERED.sub("", row.text) for row in rows[begin:end]]
+        if len(bare) >= _LEAST and sum(map(is_ingredient, bare)) * 2 > len(bare):
+            found[begin:end] = [
+                replace(row, text=text, shape="item")
+                for row, text in zip(rows[begin:end], bare, strict=True)
+            ]
+        begin = max(end, begin + 1)
+    return found
+
+
+def _counts_as(text: str, number: int) -> bool:
+    lettered = _LETTERED.match(text)
+    return (
+        bool(lettered) and lettered is not None and lettered["letter"].lower() == chr(97 + number)
+    )
 
 
 def _mark_of(row: Row) -> str:

@@ -73,6 +73,8 @@ def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
     title = title_above(rows, behind, one.begin)
     if title and is_head(rows[title - 1]) and section_of(rows[title - 1].text) == "method":
         return False  # what heads the first things of a method is no recipe's title
+    if title and plain(rows[title].text).split(" ")[-1] in words("parts"):
+        return False  # "Topping": a part of the one above, as that has "Base"
     if title is None or one.named or rows[title].shape != "heading":
         return title is not None
     above = [

@@ -84,13 +84,21 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
         ):
             end = _run_end(rows, at)
             at = _with_items_above(rows, at)
-            # "Salt scrub", "(Body polish)" is a title
-            if end - at >= 2 and any(_says_how_much(row.text) for row in rows[at:end]):
+            # "Salt scrub", "(Body polish)" is a title; one thing alone may be all of a part
+            least = 1 if lists and _is_all_of_a_part(rows, at) else 2
+            if end - at >= least and any(_says_how_much(row.text) for row in rows[at:end]):
                 lists.append(List(at, end, False, list(range(at, end))))
                 at = end
                 continue
         at += 1
     return lists
+
+
+def _is_all_of_a_part(rows: Sequence[Row], at: int) -> bool:
+    """Whether an item stands alone between a heading and numbered steps: "Topping", "- 1 egg"."""
+    above, below = rows[at - 1 : at], rows[at + 1 : at + 2]
+    headed = bool(above) and above[0].shape == "heading" and rows[at].shape == "item"
+    return headed and bool(below) and below[0].shape == "step" and names_a_food(rows[at].text)
 
 
 def _with_items_above(rows: Sequence[Row], at: int) -> int:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.each_of import lines_of_each
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
@@ -66,6 +67,8 @@ _I_USED: Final = re.compile(
     r".{3,60}\((?:(?:i|we)(?:['’]ve|\s+have)?\s+used?|i\s+had)\s*:?\s+(?P<things>[^()]+)\)\.?",
     re.IGNORECASE,
 )
+_BRACKETS: Final = re.compile(r"\s*\([^()]*\)")
+_FOR_WHAT: Final = re.compile(r"(?:for|für|zum|zur|pour|per|para|voor|till|til)\s", re.I)
 _OPEN_END: Final = re.compile(
     r"\b(?:and|or|about|around|approximately|und|oder|etwa|ca|circa|et|ou|environ|e|o|y|con|unos|unas|en|of|ongeveer|och|eller|ungefär"
     r"|is|are|need|needs|take|takes|makes|occorrono|servono|braucht|faut|hacen\s+falta)\.?$",
@@ -74,36 +77,6 @@ _OPEN_END: Final = re.compile(
 _LONGEST_LIST: Final = 600
 _WHAT_FOR: Final = re.compile(r"(?:for|to|zum|zur|pour|per|para|voor)\s")
 _SPOON: Final = re.compile(r"[\d½¼¾⅓⅔][\d\s/½¼¾⅓⅔]*[tT]\.?\s+[a-z]{3}")
-# "½ teaspoon each of nutmeg, mace and cloves", "100 g each: figs, dates", "je 1 TL Zimt, Nelken"
-_EVERY: Final = (
-    r"(?:of\s+each|each|jeweils|je|de\s+chaque|chacune?s?(?:\s+de)?|(?:di\s+)?ciascun[oaie]?(?:\s+di)?|de\s+cada(?:\s+un[oa])?|van\s+elk|elk"
-    r"|av\s+varje|vardera(?:\s+av)?|hver(?:\s+af)?|af\s+hver)"
-)
-_SO_MUCH: Final = r"[\d½¼¾⅓⅔⅛][\d\s./,½¼¾⅓⅔⅛-]*\s*(?:c\.\s?à\s?(?:café|soupe|[cs]\.?)|[^\W\d]*\.?)"
-_EACH: Final = re.compile(
-    rf"(?:(?P<amount>{_SO_MUCH})\s+\(?{_EVERY}\)?|(?:je|jeweils)\s+(?P<first>{_SO_MUCH}))"
-    r"(?:\s*,\s*(?P<how>[^\W\d]+(?:\s[^\W\d]+)?)\s*,)?\s*(?:of\b|:|-)?\s+(?P<foods>[^\d]+)",
-    re.IGNORECASE,
-)
-_EACH_BEHIND: Final = re.compile(
-    rf"(?:(?P<amount>{_SO_MUCH})\s+(?P<foods>[^\d]+?),?\s+{_EVERY}"
-    rf"|(?P<named>[^\d]+?)(?:,|\s[-–—])\s+(?P<behind>{_SO_MUCH})\s+(?:of\s+)?{_EVERY})",
-    re.IGNORECASE,
-)
-_JOINTS: Final = re.compile(
-    rf",\s*(?:and\s+)?{OUTSIDE_BRACKETS}|\s+(?:and|&|und|et|y|e|en|och|og|i)\s+{OUTSIDE_BRACKETS}"
-)
-_HOW_MADE: Final = re.compile(
-    r"(?:ground|dried|chopped|grated|powdered|getrocknete[rsn]?|gemahlene[rsn]?|moulue?s?)\s",
-    re.IGNORECASE,
-)
-_MADE_ALREADY: Final = re.compile(
-    r"\b(?:ground|grated|powder(?:ed)?|whole|fresh|dried|chopped|juice|oil|seeds?|gemahlen\w*|getrocknet\w*|\w+körner)\b",
-    re.IGNORECASE,
-)
-_COLOURS: Final = re.compile(
-    r"white|brown|red|green|yellow|black|golden|dark|light|sweet|hot|rote|grüne|gelbe|weiße", re.I
-)
 # "muslin bag w/ 6 peppercorns + 4 cloves"
 _BAG: Final = re.compile(
     r"(?:an?\s+)?(?:muslin|spice|cheesecloth|cloth)\s+bag\s+(?:w/|with|of|containing)\s*(?P<within>[^()]+?)\.?",
@@ -244,10 +217,12 @@ def things_on(row: str) -> list[str]:
         return parts
     if foods := foods_on(row):
         return foods
-    if each := _each_of(row):
+    if each := lines_of_each(row, names_a_food):
         return each
     if pair := _side_by_side(row):
         return pair
+    if some := _some_with_amounts(row):
+        return some
     glued = _NEXT_MEASURE.split(row) if len(_amounts_between_commas(row)) < _LEAST else [row]
     if len(glued) >= _LEAST and _certain(glued):
         return [part.strip(" ,") for part in glued]
@@ -259,6 +234,20 @@ def things_on(row: str) -> list[str]:
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def _some_with_amounts(row: str) -> list[str]:
+    """Return the things of a line of which only the first need have an amount; [] for any other.
+
+    >>> _some_with_amounts("1 kg quinces, sugar (the same weight), the juice of 1 lemon.")
+    ['1 kg quinces', 'sugar (the same weight)', 'the juice of 1 lemon']
+    >>> _some_with_amounts("1 kg plums, stoned, halved"), _some_with_amounts("1 kg flour, butter")
+    ([], [])
+    """
+    parts = [part.strip() for part in _COMMAS.split(row.strip().rstrip(".")) if part.strip()]
+    bare = [_BRACKETS.sub("", part).strip() for part in parts]
+    whole = len(parts) >= _LEAST and bool(_AMOUNT.match(row)) and all(map(names_a_food, bare))
+    return parts if whole else []
 
 
 def _side_by_side(row: str) -> list[str]:
@@ -290,38 +279,6 @@ EACH_BELOW: Final = re.compile(
     re.IGNORECASE,
 )
 """One amount said for all the foods of a part of a list: "½ tsp of each:", "jeweils ½ TL"."""
-
-
-def _each_of(row: str) -> list[str]:
-    """Return a line for each of the foods that one amount is said of; [] for any other line.
-
-    >>> _each_of("1 tsp each, dried, of thyme, basil and sage")
-    ['1 tsp dried thyme', '1 tsp dried basil', '1 tsp dried sage']
-    >>> _each_of("1 cup each white and brown sugar"), _each_of("2 apples, 100 g each")
-    (['1 cup white sugar', '1 cup brown sugar'], [])
-    """
-    bare = row.strip().rstrip(".")
-    found = _EACH.fullmatch(bare) or _EACH_BEHIND.fullmatch(bare)
-    if found is None:
-        return []
-    said = found.groupdict()
-    foods = said["foods"] or said.get("named") or ""
-    parts = _whole_names([part.strip() for part in _JOINTS.split(foods) if part.strip()])
-    made = _HOW_MADE.match(parts[0]) if parts else None
-    how = made[0] if made else f"{said['how']} " if said.get("how") else ""
-    parts = [
-        part if not how or _MADE_ALREADY.search(part) else f"{how.lower()}{part}" for part in parts
-    ]
-    amount = said["amount"] or said.get("first") or said.get("behind") or ""
-    whole = len(parts) >= _PAIR and all(map(names_a_food, parts))
-    return [f"{amount.strip()} {part}" for part in parts] if whole else []
-
-
-def _whole_names(parts: list[str]) -> list[str]:
-    """Return names with the word that only the last of them bears: "white and brown sugar"."""
-    last = parts[-1].split() if parts else []
-    shared = last[-1] if len(last) > 1 and _COLOURS.fullmatch(last[0]) else ""
-    return [f"{one} {shared}" if shared and _COLOURS.fullmatch(one) else one for one in parts]
 
 
 def _amounts_between_commas(row: str) -> list[str]:
@@ -386,6 +343,7 @@ def _names_a_thing(part: str) -> bool:
     if not _AMOUNT.match(part):
         return False
     try:
-        return bool(read_line(part).item)
+        item = read_line(part).item
+        return bool(item) and not _FOR_WHAT.match(item)  # "1 tbsp for the tin"
     except Unreadable:
         return bool(_MEASURED.match(part))  # "1 l alcool a 90°": a thing, though it is asked about

@@ -38,7 +38,11 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
-from stillroom.bringing.step_labels import with_glued_numbers_apart, with_labels_apart
+from stillroom.bringing.step_labels import (
+    with_dashed_numbers_apart,
+    with_glued_numbers_apart,
+    with_labels_apart,
+)
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer
 from stillroom.bringing.titles_made import with_makes_apart
@@ -102,6 +106,7 @@ _CARD_FACT: Final = re.compile(
     r"(Prep Time|Cook Time|Total Time|Active Time|Cure Time|Course|Cuisine|Featuring|Servings"
     r"|Yield|Calories|Author|Skill Level|Project Type|Category|Keyword|Difficulty)\s+(?=\w)"
 )
+_COUNTED: Final = re.compile(r"^\(?\d{1,2}\s?[.):]{1,2}\s+(?=\S)")
 _PREPARE: Final = re.compile(
     r"(?:prepare|take|get|provide|make ready|you need|it['’]s|use)\s+(?:of\s+)?(?=[\d½¼¾])",
     re.IGNORECASE,
@@ -113,12 +118,16 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     plainly = without_furniture(_without_page_marks(with_amounts_first(rows)))
     marked = with_yields_told(with_marks_taken(plainly))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
-    named = _with_title_ended(with_labels_apart(with_glued_numbers_apart(bare)))
+    named = _with_title_ended(with_labels_apart(_with_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
     joined = with_labels_behind(with_amounts_joined(joined))
     return with_lists_apart(_with_numbered_lists(joined))
+
+
+def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:
+    return with_dashed_numbers_apart(with_glued_numbers_apart(rows))
 
 
 def _without_page_marks(rows: Sequence[Row]) -> list[Row]:
@@ -223,7 +232,7 @@ def _with_numbered_lists(rows: list[Row]) -> list[Row]:
             continue
         at = place + 1
         while at < len(rows) and rows[at].shape in ("step", "item"):
-            said = number_of(rows[at].text) if rows[at].shape == "step" else rows[at].text
+            said = _COUNTED.sub("", rows[at].text) if rows[at].shape == "step" else rows[at].text
             thing = _PREPARE.sub("", said)
             thing = thing.rstrip(".") if thing != said or rows[at].shape == "step" else said
             if not is_ingredient(thing):

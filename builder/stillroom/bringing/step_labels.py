@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import Row, Shape
 from stillroom.bringing.heads import STEP_WORD
 
 _LABEL: Final = re.compile(rf"{STEP_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
@@ -25,6 +25,10 @@ _IN_WORDS: Final = re.compile(
     r"(?:STEP|Step|SCHRITT|Schritt|ÉTAPE|Étape|PASO|Paso|PASSO|Passo|STAP|Stap|STEG|Steg|TRIN|Trin)\s+"
     r"(?P<word>[^\W\d_]{2,9})\s*[.:–-]?\s+(?=[A-ZÀ-Ý])"
 )
+_DASHED: Final = re.compile(
+    r"(?P<number>\d{1,2})\s+[-–—]\s+(?P<said>[A-ZÀ-Ý][^\W\d]+\s+\S.*)", re.DOTALL
+)
+_MOST_OF_A_HEAD: Final = 8
 _LEAST: Final = 2
 _GLUED: Final = re.compile(r"(?P<number>\d{1,2})(?=[A-ZÄÖÜÉÈÀ][a-zà-ÿ])")
 
@@ -61,6 +65,25 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
         found.append(replace(row, shape="step", level=0) if begins and told else row)
         begins = begins and not told
     return found
+
+
+def with_dashed_numbers_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with "1 - Macération des figues" as heads or steps, where they count on.
+
+    >>> rows = [Row("1 - Maceration of figs"), Row("Wash them."), Row("2 - Boil them for an hour.")]
+    >>> [(row.text, row.shape) for row in with_dashed_numbers_apart(rows)][::2]
+    [('Maceration of figs', 'heading'), ('Boil them for an hour.', 'step')]
+    """
+    found = [(at, one) for at, row in enumerate(rows) if (one := _DASHED.fullmatch(row.text))]
+    counted = [int(one["number"]) for _, one in found]
+    if len(counted) < _LEAST or counted != [*range(1, len(counted) + 1)]:
+        return list(rows)
+    apart = list(rows)
+    for at, one in found:
+        told = bool(re.search(r"[.!;]$", one["said"])) or len(one["said"].split()) > _MOST_OF_A_HEAD
+        shape: Shape = "step" if told else "heading"
+        apart[at] = replace(rows[at], text=one["said"], shape=shape, level=0 if told else 6)
+    return apart
 
 
 def _without_number_word(row: Row) -> Row:

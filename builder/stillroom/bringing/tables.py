@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import AMOUNT_ALONE, plain, words
+from stillroom.bringing.heads import AMOUNT_ALONE, plain, section_of, words
 from stillroom.bringing.page_figures import tells_nutrition
 from stillroom.bringing.sorting import is_ingredient, is_passed
 from stillroom.bringing.typed_marks import bare
@@ -95,6 +95,8 @@ def rows_of_table(lines: Sequence[str]) -> list[Row]:
     if facts := _facts_of(table):
         return [Row(bare(fact), "line", 0, place == 0) for place, fact in enumerate(facts)]
     foods = _column_of_foods(table)
+    if foods is not None and (both := _list_and_method(table, foods)):
+        return both
     if foods is None:
         rows = (*([table.heads] if table.heads else []), *table.body)
         texts = (bare(" | ".join(filter(None, row))) for row in rows)
@@ -271,6 +273,23 @@ def _goes_on(name: str, amounts: Sequence[str], found: Sequence[Row]) -> bool:
     """Whether a row is brackets alone, below a thing: what is said of that, "(unsalted)"."""
     said = " ".join(filter(None, [name, *amounts]))
     return bool(found) and found[-1].shape == "item" and bool(_BRACKETED.fullmatch(said))
+
+
+def _list_and_method(table: Table, foods: int) -> list[Row]:
+    """Return the list and the steps of a table with a column for each; [] for any other."""
+    told = [at for at, head in enumerate(table.heads) if section_of(head.strip("*_ ")) == "method"]
+    if len(told) != 1:
+        return []
+    rest = tuple(tuple(cell for at, cell in enumerate(row) if at != told[0]) for row in table.body)
+    steps = [bare(_cell(row, told[0])) for row in table.body]
+    place = foods - (told[0] < foods)
+    things = Table((), tuple(row for row in rest if any(map(str.strip, row))))
+    return [
+        Row("Ingredients", "heading", 6, True),
+        *_list_of(things, place),
+        Row(bare(table.heads[told[0]]), "heading", 6, True),
+        *(Row(step, "step") for step in steps if step),
+    ]
 
 
 def _is_size(table: Table, at: int) -> bool:
