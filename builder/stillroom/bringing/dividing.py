@@ -33,7 +33,7 @@ from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.labelled_spans import take_behind_label
 from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
-from stillroom.bringing.list_parts import heads_further
+from stillroom.bringing.list_parts import heads_further, is_part_alone
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.makes_said import is_only_makes, makes_of
@@ -185,7 +185,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
         recipe.notes.append(("Equipment", tools))
     if found.later:
         over = rows[found.later[0] - 1]
-        part = over.text.strip(" :") if _is_part(over) else part_of(over.text)
+        part = over.text.strip(" :") if is_part_alone(over) else part_of(over.text)
         headed = [Row(part[:1].upper() + part[1:], "heading", 6)] if part else []
         read_list(recipe, [*headed, *(rows[at] for at in found.later)])
         first = rows[found.later[0]].text
@@ -218,15 +218,10 @@ def _asked_title(recipe: Recipe, rows: Sequence[Row], begin: int, end: int) -> i
     return begin
 
 
-def _is_part(row: Row) -> bool:
-    """Whether a heading names a part of what is made by its last word: "Topping"."""
-    return row.shape == "heading" and plain(row.text).split(" ")[-1] in words("parts")
-
-
 def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether the line right above a list heads its first part, as others head those below."""
     text = rows[at].text
-    if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]) or _is_part(rows[at]):
+    if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]) or is_part_alone(rows[at]):
         return True
     close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
     more = any(

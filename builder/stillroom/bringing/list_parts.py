@@ -16,6 +16,7 @@ from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.sorting import is_ingredient, is_sentence, is_told
 
@@ -42,6 +43,16 @@ def heads_further(row: Row) -> bool:
     named = bool(set(said) & words("list_words")) and not {*said} & words("column_heads")
     named = named and len(said) > 1
     return named and said[0] not in words("told_first") and not is_plainly_work(row.text)
+
+
+def is_part_alone(row: Row) -> bool:
+    """Whether a heading is the name of a part and no more: "Topping", never "Candy cookies".
+
+    >>> [is_part_alone(Row(one, "heading", 2)) for one in ("Topping", "Candy cookies", "Biscuits")]
+    [True, False, False]
+    """
+    named = row.shape == "heading" and plain(row.text) in words("parts")
+    return named and not says_its_kind(row.text)
 
 
 def further_end(rows: Sequence[Row], at: int) -> int:

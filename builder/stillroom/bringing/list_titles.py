@@ -15,6 +15,7 @@ from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_title
@@ -73,7 +74,7 @@ def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
     title = title_above(rows, behind, one.begin)
     if title and is_head(rows[title - 1]) and section_of(rows[title - 1].text) == "method":
         return False  # what heads the first things of a method is no recipe's title
-    if title and plain(rows[title].text).split(" ")[-1] in words("parts"):
+    if title and is_part_alone(rows[title]):
         return False  # "Topping": a part of the one above, as that has "Base"
     if title is None or one.named or rows[title].shape != "heading":
         return title is not None
