@@ -48,9 +48,6 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
     """
     found: list[Row] = []
     for row in rows:
-        if parts := _under_a_label(row, found):
-            found += parts
-            continue
         said = _LABELLED.fullmatch(row.text) if row.shape in ("line", "item") else None
         things = _things(said["thing"]) if said and found and is_ingredient(found[-1].text) else []
         if said and things:
@@ -59,7 +56,7 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
             turned = zip(things, gaps, strict=True)
             found += [replace(row, text=f"{one}, {label}", gap=gap) for one, gap in turned]
         else:
-            found.append(row)
+            found += _under_a_label(row, found) or [row]
     return found
 
 

@@ -35,7 +35,8 @@ def heads_further(row: Row) -> bool:
     (False, False)
     """
     said = plain(row.text).split()
-    bare = row.shape in ("line", "heading") and not re.search(r"[.!?,;]$|:.", row.text.strip())
+    bare = row.shape in ("line", "heading")
+    bare = bare and not re.search(r"[.!?,;]$|:.|\d", row.text.strip())
     if not bare or not 0 < len(said) <= _MOST_OF_A_HEAD or section_of(row.text) is not None:
         return False
     if " ".join(said) in words("further"):

@@ -237,7 +237,7 @@ def things_on(row: str) -> list[str]:
 
 
 def _some_with_amounts(row: str) -> list[str]:
-    """Return the things of a line of which only the first need have an amount; [] for any other.
+    """Return the things of a line of which but one or two have an amount; [] for any other.
 
     >>> _some_with_amounts("1 kg quinces, sugar (the same weight), the juice of 1 lemon.")
     ['1 kg quinces', 'sugar (the same weight)', 'the juice of 1 lemon']
@@ -246,8 +246,11 @@ def _some_with_amounts(row: str) -> list[str]:
     """
     parts = [part.strip() for part in _COMMAS.split(row.strip().rstrip(".")) if part.strip()]
     bare = [_BRACKETS.sub("", part).strip() for part in parts]
+    counted = any(
+        re.search(r"\d", part) for part in parts[1:]
+    )  # "300 g fruit, raisins, peel" is one
     whole = len(parts) >= _LEAST and bool(_AMOUNT.match(row)) and all(map(names_a_food, bare))
-    return parts if whole else []
+    return parts if whole and counted else []
 
 
 def _side_by_side(row: str) -> list[str]:
