@@ -13,6 +13,7 @@ from itertools import groupby
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import section_of
 from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.words.patterns import late_regex
 
@@ -25,6 +26,11 @@ _PICTURE: Final = late_regex(
     "(?:[\U0001f300-\U0001faff\u2600-\u27bf][\U0001f3fb-\U0001f3ff\ufe0f\u200d\u2640\u2642]{0,4}){1,4}\\s*(?=\\S)"
 )
 _LETTERED: Final = late_regex(r"\(?(?P<letter>[a-zA-Z])\)\s+(?=\S)")
+_COUNTED: Final = re.compile(r"^\(?\d{1,2}\s?[.):]{1,2}\s+(?=\S)")
+_PREPARE: Final = re.compile(
+    r"(?:prepare|take|get|provide|make ready|you need|it['’]s|use)\s+(?:of\s+)?(?=[\d½¼¾])",
+    re.IGNORECASE,
+)
 _LEAST: Final = 2
 _LEAST_STARS: Final = 4
 _STOPPED: Final = late_regex(r"\s*[;,]$")
@@ -118,3 +124,24 @@ def without_stops_between(lines: Sequence[tuple[str, str]]) -> list[tuple[str, s
     bare = [(group, _STOPPED.sub("", said)) for group, said in lines]
     group, last = bare[-1]
     return [*bare[:-1], (group, re.sub(r"(?<=[^\W\d]{3})\.$", "", last))]
+
+
+def with_numbered_lists(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the numbered things below "Ingredients of" as items of a list.
+
+    "1. Prepare 2 tsp of ginger." is one, as pages that machines write have it.
+    """
+    found = list(rows)
+    for place, row in enumerate(rows):
+        if row.shape not in ("heading", "line") or section_of(row.text) != "ingredients":
+            continue
+        at = place + 1
+        while at < len(rows) and rows[at].shape in ("step", "item"):
+            said = _COUNTED.sub("", rows[at].text) if rows[at].shape == "step" else rows[at].text
+            thing = _PREPARE.sub("", said)
+            thing = thing.rstrip(".") if thing != said or rows[at].shape == "step" else said
+            if not is_ingredient(thing):
+                break
+            found[at] = replace(rows[at], text=thing, shape="item")
+            at += 1
+    return found

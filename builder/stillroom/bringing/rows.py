@@ -24,7 +24,7 @@ from stillroom.bringing.heads import (
 )
 from stillroom.bringing.labelled_spans import labelled_span
 from stillroom.bringing.labelled_things import with_labels_behind
-from stillroom.bringing.list_marks import with_marks_taken
+from stillroom.bringing.list_marks import with_marks_taken, with_numbered_lists
 from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.old_books import made_new
@@ -106,11 +106,6 @@ _CARD_FACT: Final = re.compile(
     r"(Prep Time|Cook Time|Total Time|Active Time|Cure Time|Course|Cuisine|Featuring|Servings"
     r"|Yield|Calories|Author|Skill Level|Project Type|Category|Keyword|Difficulty)\s+(?=\w)"
 )
-_COUNTED: Final = re.compile(r"^\(?\d{1,2}\s?[.):]{1,2}\s+(?=\S)")
-_PREPARE: Final = re.compile(
-    r"(?:prepare|take|get|provide|make ready|you need|it['’]s|use)\s+(?:of\s+)?(?=[\d½¼¾])",
-    re.IGNORECASE,
-)
 
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
@@ -123,7 +118,7 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
     joined = with_labels_behind(with_amounts_joined(joined))
-    return with_lists_apart(_with_numbered_lists(joined))
+    return with_lists_apart(with_numbered_lists(joined))
 
 
 def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:
@@ -219,27 +214,6 @@ def _with_card_facts(rows: Sequence[Row]) -> list[Row]:
         replace(row, text=_CARD_FACT.sub(r"\1: ", row.text)) if fact else row
         for row, fact in zip(rows, told, strict=True)
     ]
-
-
-def _with_numbered_lists(rows: list[Row]) -> list[Row]:
-    """Return rows with the numbered things below "Ingredients of" as items of a list.
-
-    "1. Prepare 2 tsp of ginger." is one, as pages that machines write have it.
-    """
-    found = list(rows)
-    for place, row in enumerate(rows):
-        if row.shape not in ("heading", "line") or section_of(row.text) != "ingredients":
-            continue
-        at = place + 1
-        while at < len(rows) and rows[at].shape in ("step", "item"):
-            said = _COUNTED.sub("", rows[at].text) if rows[at].shape == "step" else rows[at].text
-            thing = _PREPARE.sub("", said)
-            thing = thing.rstrip(".") if thing != said or rows[at].shape == "step" else said
-            if not is_ingredient(thing):
-                break
-            found[at] = replace(rows[at], text=thing, shape="item")
-            at += 1
-    return found
 
 
 def _without_times(rows: Sequence[Row]) -> list[Row]:
