@@ -4,7 +4,7 @@ From pages read on 2026-11-30: vuokkoliisa.fi, sauvajyvanen.blogspot.com and
 lautasella.blogspot.com (fi), dziennikwschodni.pl, cosdlazdrowia.pl and krknews.pl (pl),
 magiadacozinha.blogspot.com, iguariasnaminhacozinha.blogspot.com and afrodite.json (pt),
 goodfoodeasyfood.dk, koekkenvejen.dk and tbsalling/opskrifter (da), petrepa/bestemor-oppskrifter
-(nb), konservgeek.se (sv), hansbakt.nl (nl).
+and framtidajunior.no (nb), konservgeek.se (sv), hansbakt.nl (nl).
 """
 
 from __future__ import annotations
@@ -19,6 +19,10 @@ from stillroom.core.lines.ingredient_food import find_foods
 
 ROWS = """
 1 rkl kanelia | fi_FI | 1 tbsp | cinnamon |
+1 ts malt kanel | nb_NO | 1 tsp | cinnamon |
+0,25 ts malt nellik | nb_NO | 1/4 tsp | ground cloves |
+1 ts malt ingefær | nb_NO | 1 tsp | ground ginger |
+1 ts kverna pepar | nb_NO | 1 tsp | black pepper |
 2 dl kuohukermaa | fi_FI | 2 dl | cream | milk
 700 gr vehnäjauhoja | fi_FI | 700 g | plain flour | wheat
 1 muna, voi jättää pois | fi_FI | 1 | eggs | eggs
