@@ -730,3 +730,24 @@ def test_an_empty_number_takes_no_heading() -> None:
     assert "## Notes\n\nPlain sugar" in found.text
     (found,) = brought("Scrub\n\n1 cup sugar\n½ cup oil\n\nDirections\n1.\nMash them.\n2.\nFill.\n")
     assert steps(found) == ["Mash them.", "Fill."]
+
+
+@pytest.mark.parametrize(
+    ("text", "language", "tool"),
+    [
+        ("Equipment: a big pan\n\n1 kg plums\n1 kg sugar\n\nBoil them.", "en_GB", "a big pan"),
+        (
+            "Ingredients\nEquipment: a big pan\n1 kg plums\n1 kg sugar\n\nMethod\nBoil them.",
+            "en_GB",
+            "a big pan",
+        ),
+        ("Geräte: ein großer Topf\n\n1 kg Pflaumen\n1 kg Zucker\n\nKochen.", "de_DE", "Topf"),
+        ("Benodigdheden: een grote pan\n\n1 kg pruimen\n1 kg suiker\n\nKoken.", "nl_NL", "pan"),
+    ],
+)
+def test_what_stands_behind_equipment_above_a_list_is_none_of_it(
+    text: str, language: str, tool: str
+) -> None:
+    (found,) = brought(f"Plum jam\n\n{text}\n", language)
+    assert len(listed(found)) == 2
+    assert tool in found.text.split("\n---\n")[1]

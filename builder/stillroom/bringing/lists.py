@@ -12,7 +12,7 @@ from typing import Final
 
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, list_behind
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import heads_tools, plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_parts import (
@@ -36,6 +36,7 @@ from stillroom.bringing.sorting import (
     is_sentence,
     is_told,
 )
+from stillroom.bringing.tools import is_tool
 
 # "A dry artist's brush for dusting inside the jar if needed", close below others
 _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
@@ -81,6 +82,7 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
             and is_ingredient(rows[at].text)
             and not is_only_makes(rows[at].text)
             and not amid_a_sentence(rows, at)
+            and not _is_below_tools(rows, at)
         ):
             end = _run_end(rows, at)
             at = _with_items_above(rows, at)
@@ -92,6 +94,13 @@ def find_lists(rows: Sequence[Row]) -> list[List]:
                 continue
         at += 1
     return lists
+
+
+def _is_below_tools(rows: Sequence[Row], at: int) -> bool:
+    """Whether what stands right below "Equipment" is no food: "a big pan"."""
+    text = rows[at].text
+    headed = at > 0 and heads_tools(rows[at - 1].text)
+    return headed and (is_tool(text) or not foods_named(text))
 
 
 def _is_all_of_a_part(rows: Sequence[Row], at: int) -> bool:

@@ -14,6 +14,7 @@ from stillroom.bringing.one_line import things_on
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 _JARS: Final = re.compile(
@@ -59,6 +60,11 @@ _ARTICLES: Final = frozenset(
     }
     | {"eine", "einen", "een"}
 )
+# a pan, and no Spanish bread
+_PAN: Final = late_regex(
+    r"(?:an?|the|one|een)?\s?(?:(?:big|large|small|medium|heavy|deep|wide|bottomed|based|non|stick|sauce|frying|roasting|baking|jam"
+    r"|preserving|maslin|cake|loaf|tin|steel|stainless|enamel|grote|diepe|brede|zware|goede|good)\s?){1,5}pans?"
+)
 # what would be a measure by its first word alone
 _OF_WOOD: Final = re.compile(
     r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
@@ -85,6 +91,8 @@ def is_tool(text: str) -> bool:
     (False, True, False)
     >>> is_tool("7 regular tea bags"), is_tool("2 jelly bags")
     (False, True)
+    >>> is_tool("a big pan"), is_tool("1 pan integral"), is_tool("1 marzipan")
+    (True, False, False)
     >>> is_tool("6 x 500ml jars with lids (or equivalent)"), is_tool("1 x 700 ml bottle gin")
     (True, False)
     """
@@ -99,7 +107,7 @@ def is_tool(text: str) -> bool:
         return False
     if _LIDS.search(text):
         return True
-    if _OF_WOOD.fullmatch(" ".join(said)):
+    if _OF_WOOD.fullmatch(" ".join(said)) or _PAN.fullmatch(" ".join(said)):
         return True
     if _PACKED_FOOD.search(" ".join(said)):
         return False
