@@ -10,7 +10,15 @@ import re
 from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
-from stillroom.bringing.known_work import TONGUES, is_work, may_be_work, tongues_of, words_of
+from stillroom.bringing.known_work import (
+    TONGUES,
+    is_work,
+    may_be_work,
+    names_what_is_used,
+    tongues_of,
+    words_of,
+)
+from stillroom.bringing.tails import begins_to_bid
 from stillroom.core.method.keeping_said import may_say_keeping
 
 ASKED_OF_METHOD: Final = "Is this part of the method?"
@@ -34,22 +42,38 @@ def doubted_steps(
     `listed` are the lines of what goes in; `numbered` the steps that a paper numbers itself, of
     which any that has a word of work is one.
 
+    One beside a doubted one is doubted too, where it neither bids first nor names what goes in.
+
     >>> doubted_steps(["Boil the plums in a pan.", "Photograph: Ann"], ["1 kg plums"])
     ['Photograph: Ann']
+    >>> doubted_steps(["Boil the plums.", "What joy!", "My friend took the pictures."], ["plums"])
+    ['What joy!', 'My friend took the pictures.']
     """
     listed = tuple(listed)
     tongues = tongues_of((*steps, *listed)) or TONGUES
     named = frozenset(
         word for line in listed for word in words_of(line) if len(word) >= _LEAST_OF_A_WORD
     )
-    return [
-        step
+    work = [
+        is_work(step, tongues, named) or is_work(step, tongues_of((step,), _LEAST_TOLD), named)
         for step in steps
-        if not (step in numbered and may_be_work(step, tongues))
-        and not may_say_keeping(step)
-        and not is_work(step, tongues, named)
-        and not is_work(step, tongues_of((step,), _LEAST_TOLD), named)
     ]
+    keeping = [may_say_keeping(step) for step in steps]
+    doubted = {
+        at
+        for at, step in enumerate(steps)
+        if not (work[at] or keeping[at] or (step in numbered and may_be_work(step, tongues)))
+    }
+    beside = sorted({near for at in doubted for near in (at - 1, at + 1)} & {*range(len(steps))})
+    while beside:
+        at = beside.pop()
+        step = steps[at]
+        sure = begins_to_bid(step) or (work[at] and names_what_is_used(step, named))
+        if at in doubted or sure:
+            continue
+        doubted.add(at)
+        beside += [near for near in (at - 1, at + 1) if 0 <= near < len(steps)]
+    return [steps[at] for at in sorted(doubted)]
 
 
 def quoted(line: str) -> str:

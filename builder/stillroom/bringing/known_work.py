@@ -190,6 +190,19 @@ def may_be_work(text: str, tongues: Sequence[str]) -> bool:
     return any(_form(word, name) or word in _tongue(name).done for word in said for name in tongues)
 
 
+def names_what_is_used(text: str, listed: frozenset[str]) -> bool:
+    """Whether a line names what goes in, what it is worked with, how much or how long.
+
+    >>> names_what_is_used("In den Topf geben", frozenset())
+    True
+    >>> names_what_is_used("My friend took the pictures.", frozenset({"plums"}))
+    False
+    """
+    said = text[:_LONGEST]
+    measured = _TIMED.search(said) or _MEASURED.search(said)
+    return bool(measured) or _names(words_of(said), listed)
+
+
 def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     if sentence.rstrip(' "”’)').endswith("?"):
         return False
