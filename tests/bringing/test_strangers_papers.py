@@ -751,3 +751,40 @@ def test_what_stands_behind_equipment_above_a_list_is_none_of_it(
     (found,) = brought(f"Plum jam\n\n{text}\n", language)
     assert len(listed(found)) == 2
     assert tool in found.text.split("\n---\n")[1]
+
+
+# Heads and feet of saved blog pages in seven languages (November 2026), and lines that look like them
+LEADS_AWAY = """
+Home » What's Cooking » Teas & Syrups
+Startseite | Händler | Kontakt
+Inicio | Recetas | Sobre mí
+Entrada más reciente | Entrada antigua | Inicio
+8 décembre 2021 · Bretagne · 2 commentaires
+Envoyer par e-mail | Partager sur Facebook
+Neuerer Post | Startseite | Älterer Post
+Recipes | Gifts | About me
+"""
+STAYS = """
+Home-made mincemeat
+Boil · skim · pot
+Fill the jars | seal | label
+No comment on the colour
+"""
+
+
+@pytest.mark.parametrize("line", LEADS_AWAY.strip().splitlines())
+def test_a_sites_menu_is_nothing_of_a_recipe(line: str) -> None:
+    body = "Fig jam\n\n1 kg figs\n500 g sugar\n\nBoil the figs with the sugar.\n"
+    above, below = brought(f"{line}\n\n{body}"), brought(f"{body}\n{line}\n")
+    for (found,) in (above, below):
+        assert line[:9] not in found.text
+        assert "title: Fig jam" in found.text
+        assert steps(found) == ["Boil the figs with the sugar."]
+
+
+@pytest.mark.parametrize("line", STAYS.strip().splitlines())
+def test_what_only_looks_like_a_menu_stays(line: str) -> None:
+    (found,) = brought(
+        f"Fig jam\n\n1 kg figs\n500 g sugar\n\nBoil the figs with the sugar.\n\n{line}\n"
+    )
+    assert line[:9] in found.text

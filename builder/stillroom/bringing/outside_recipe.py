@@ -71,7 +71,33 @@ _BLOG: Final = re.compile(
     r"|[^.!?]{3,40}\s?:\s[^.!?:]{3,60}\(Atom\)",
     re.IGNORECASE,
 )
-_BETWEEN: Final = re.compile(r"\s[|·•]\s")
+_BETWEEN: Final = re.compile(r"\s[|·•»›]\s")
+_HOME = (
+    r"(?:home(?:\s*page)?|start(?:seite|sida|side)|inicio|início|accueil|pagina\s+iniziale|hoofdpagina|página\s+(?:inicial|principal)"
+    r"|hem|hjem|forside|strona\s+główna|domů|etusivu)"
+)
+_FIRST_PAGE: Final = re.compile(_HOME, re.IGNORECASE)
+# the way to a page, or a site's menu: it begins or ends at the site's first page
+_WAY: Final = re.compile(
+    rf"{_HOME}(?:\s*[»›>|/·•]\s*[^»›>|/·•\d]{{2,40}}){{1,8}}|(?:[^|»›\d]{{2,40}}\s[|»›]\s){{1,8}}{_HOME}|(?:[^|\d]{{2,30}}\s\|\s){{1,6}}"
+    r"(?:contact|kontakt|contacto|contatti|contato|about(?:\s+me|\s+us)?|über\s+(?:mich|uns)|sobre\s+(?:mí|mim|nosotros)|à\s+propos|chi\s+sono|over\s+mij|om\s+mig)",
+    re.IGNORECASE,
+)
+# "8 décembre 2021 · Bretagne · 2 commentaires": when it was posted, and what was said of it
+_REMARKED: Final = re.compile(
+    r"(?:\d+|no|keine?|aucun|nessun|sin|geen|inga|ingen|ei)\s+"
+    r"(?:comments?|commentaires?|kommentare?|comentarios?|comentários?|commenti|commento|reacties?|kommentar(?:er)?|komentarz\w*|kommenttia)",
+    re.IGNORECASE,
+)
+# a blog's buttons in its own languages: to the page before, to a friend
+_BUTTON: Final = re.compile(
+    r"entradas?\s+(?:más\s+)?(?:recientes?|antiguas?)|(?:neuer|älter)er?\s+(?:post|eintrag)|(?:article|message)\s+plus\s+(?:récent|ancien)"
+    r"|post\s+più\s+(?:recente|vecchio)|(?:nieuwere|oudere)\s+post|(?:nyare|äldre)\s+inlägg|postagem\s+mais\s+(?:recente|antiga)"
+    r"|(?:nyere|ældre|eldre)\s+(?:opslag|innlegg)"
+    r"|envoyer\s+par\s+e-?mail|(?:diesen\s+post\s+)?per\s+e-?mail\s+(?:ver)?senden|enviar\s+por\s+(?:correo(?:\s+electrónico)?|e-?mail)"
+    r"|invia(?:lo)?\s+(?:tramite|via)\s+e-?mail|(?:dit|deze)\s+e-?mailen|skicka\s+med\s+e-?post",
+    re.IGNORECASE,
+)
 _COURTESY: Final = re.compile(
     r"(?:courtesy\s+of|with\s+thanks\s+to|thanks\s+to)\s+(?:our\s+)?(?:member\s+)?(?P<who>[A-ZÀ-Ý][^,.;:]{2,40})(?:[,;].{0,80}|\.?)",
     re.IGNORECASE,
@@ -92,11 +118,20 @@ def _leads_elsewhere(text: str) -> bool:
 
     >>> _leads_elsewhere("back to crafts | sign my guestbook")
     True
-    >>> _leads_elsewhere("Back to the boil.")
-    False
+    >>> _leads_elsewhere("Home » Kitchen » Teas & Syrups"), _leads_elsewhere("Entrada antigua")
+    (True, True)
+    >>> _leads_elsewhere("Back to the boil."), _leads_elsewhere("flour | sugar | butter")
+    (False, False)
     """
     links = [one.strip() for one in _BETWEEN.split(text) if one.strip()]
-    return bool(links) and (bool(_LEADS.fullmatch(text)) or all(map(_LEADS.fullmatch, links)))
+    remarked = len(links) > 1 and any(map(_REMARKED.fullmatch, links))
+    leads = bool(_LEADS.fullmatch(text) or _WAY.fullmatch(text) or remarked)
+    links = [one for one in links if len(links) == 1 or not _FIRST_PAGE.fullmatch(one)]
+    return leads or (bool(links) and all(map(_is_link, links)))
+
+
+def _is_link(text: str) -> bool:
+    return any(pattern.fullmatch(text) for pattern in (_LEADS, _BUTTON, _REMARKED))
 
 
 def without_furniture(rows: Sequence[Row]) -> list[Row]:
