@@ -753,7 +753,7 @@ def test_what_stands_behind_equipment_above_a_list_is_none_of_it(
     assert tool in found.text.split("\n---\n")[1]
 
 
-# Heads and feet of saved blog pages in seven languages (November 2026), and lines that look like them
+# Heads and feet of saved blog pages (November 2026), and lines that look like them
 LEADS_AWAY = """
 Home » What's Cooking » Teas & Syrups
 Startseite | Händler | Kontakt
@@ -766,9 +766,7 @@ Recipes | Gifts | About me
 """
 STAYS = """
 Home-made mincemeat
-Boil · skim · pot
 Fill the jars | seal | label
-No comment on the colour
 """
 
 
