@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from bringing.drafts import asked, brought, listed, steps
+from bringing.drafts import asked, brought, fact, listed, steps
 from stillroom.bringing.tools import is_tool
 from stillroom.core.method.keeping_said import may_say_keeping
 
@@ -786,3 +786,18 @@ def test_what_only_looks_like_a_menu_stays(line: str) -> None:
         f"Fig jam\n\n1 kg figs\n500 g sugar\n\nBoil the figs with the sugar.\n\n{line}\n"
     )
     assert line[:9] in found.text
+
+
+@pytest.mark.parametrize(
+    ("said", "makes"),
+    [
+        ("makes ~4 8 oz. jars.", "about 4 8 oz. jars"),
+        ("Makes 6 half-pt. jars.", "6 half-pt. jars"),
+        ("Makes 6 pts. chutney", "6 pts. chutney"),
+        ("Makes 2 lb. Keep it cool.", "2 lb"),
+        ("Makes 4 jars. Boil them first.", "4 jars"),
+    ],
+)
+def test_a_shortened_unit_ends_no_yield(said: str, makes: str) -> None:
+    (found,) = brought(f"Plum jam\n\n{said}\n\n2 lb plums\n1 lb sugar\n\nBoil it all.\n")
+    assert fact(found, "makes").strip('"') == makes

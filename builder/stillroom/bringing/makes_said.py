@@ -16,6 +16,11 @@ from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, 
 
 _LONGEST_TITLE: Final = 80
 _LONGEST_SAID: Final = 2_000
+# "makes 4 8 oz. jars": a stop that shortens a unit, and no sentence's end
+_UNIT_STOP = (
+    r"(?:(?<=\d\soz)|(?<=\doz)|(?<=-oz)|(?<=[\s-]pt)|(?<=\spts)|(?<=[\s-]qt)|(?<=\sqts)|(?<=\slb)|(?<=\slbs)|(?<=\sdoz)|(?<=\sgal)|(?<=\sfl)"
+    r"|(?<=\sgl))\.(?=\s(?-i:(?!and\b|and\s|then\b|it\b)[a-zà-ÿ]))"
+)
 MAKES: Final = re.compile(
     r"(?:^|[.!;]\s+|\s[-–—]\s+|[({]|(?:,|\bwhich)\s+(?=(?:makes|yields)\s+(?:about\s+|around\s+)?\d)|\band\s+(?=(?:makes|yields)\s+(?:about\s+)?\d)|[({](?=to\s+make\s)|\b(?=rinden?\s+(?:para\s+)?(?:un[oa]s\s+)?\d)|\bingredients\s+(?=have\s+\d+\s+servings))(?:this\s+|these\s+|the\s+|one\s+|following\s+|ingredients\s+|quantities\s+|recipe\s+|it\s+|should\s+|will\s+){0,3}"
     r"(?:to\s+make(?=\s+(?:about\s+)?\d)|(?<=\()for(?=\s+(?:about\s+)?\d+\s+(?:people|persons|servings|cookies|biscuits|pieces|jars|bottles|bars|loaves|muffins|scones)\b)|makes(?=\s+(?:two|three|four|five|six|eight|ten|twelve)\s)|rinden?(?:\s+para)?|(?:ger|blir|räcker\s+till)(?=\s+(?:ca\.?\s+|cirka\s+|ungefär\s+)?\d)|(?:bekommt|erhält)\s+man\b[^.\d]{0,30}?(?=(?:etwa\s+|ca\.?\s+)?\d)|makes?(?=\s+(?:about\s+|around\s+)?\d)|makes|(?:serves|makes)\s*/\s*yields?|y(?:ie|ei)lds?|have(?=\s+\d+\s+servings)|servings?|serves|recipe\s+yields?|ergibt|für\s+ca\.?|für\s+etwa|donne|"
@@ -31,7 +36,7 @@ MAKES: Final = re.compile(
     r"(?P<said>(?:about|approx(?:imately|\.)?|around|circa|ongeveer|etwa|ca\.?|roughly|up to|[~±]"
     r"|aproximadamente|unos|unas"
     r"|env(?:iron|\.))?\s*"
-    r"[\dA-Za-z½¼¾](?:[^.;!()|{}]|(?<=\d)\.(?=\d))*(?:\([^()]*\)[^.;!()|]*)?)",
+    rf"[\dA-Za-z½¼¾](?:[^.;!()|{{}}]|(?<=\d)\.(?=\d)|{_UNIT_STOP})*(?:\([^()]*\)(?:[^.;!()|]|{_UNIT_STOP})*)?)",
     re.IGNORECASE,
 )
 KEPT_TOO: Final = re.compile(
