@@ -801,3 +801,27 @@ def test_what_only_looks_like_a_menu_stays(line: str) -> None:
 def test_a_shortened_unit_ends_no_yield(said: str, makes: str) -> None:
     (found,) = brought(f"Plum jam\n\n{said}\n\n2 lb plums\n1 lb sugar\n\nBoil it all.\n")
     assert fact(found, "makes").strip('"') == makes
+
+
+@pytest.mark.parametrize(
+    ("said", "title"),
+    [
+        ("Feel Good Friday: DIY Coffee Scrub", "DIY Coffee Scrub"),
+        ("Rezept der Woche: Quittengelee", "Quittengelee"),
+        ("Sunday marmalade: the quick way", '"Sunday marmalade: the quick way"'),
+        ("Shrove Tuesday pancakes", "Shrove Tuesday pancakes"),
+    ],
+)
+def test_the_column_a_recipe_was_printed_in_is_no_title(said: str, title: str) -> None:
+    (found,) = brought(f"{said}\n\n2 cups sugar\n1 cup coffee\n\nMix them well.\n")
+    assert fact(found, "title") == title
+
+
+@pytest.mark.parametrize("head", ["INGREDIENES:", "Ingrediants", "Zutatten:", "Ingridients"])
+def test_a_misprinted_head_heads_the_list(head: str) -> None:
+    (found,) = brought(
+        f"Mermelada de tomate\n\n{head}\n1 kg de tomates\n500 g de azúcar\n\nHervir todo.\n",
+        "es_ES",
+    )
+    assert fact(found, "title") == "Mermelada de tomate"
+    assert listed(found) == ["1 kg de tomates", "500 g de azúcar"]

@@ -61,6 +61,16 @@ _NAMED_A_RECIPE: Final = re.compile(
 )
 # what is done, or what it is done with, and the kind it makes likely: asked all the same
 # "Pot up your chutney": what is filled at last, where no title says it
+# "Feel Good Friday: coffee scrub", "Rezept der Woche: Quittengelee": the column it was printed in
+_COLUMN: Final = re.compile(
+    r"(?:[^:]{0,30}\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|(?:mon|diens|donners|frei|sams|sonn)tags?|mittwochs?|sonnabends?"
+    r"|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche|lunedì|martedì|mercoledì|giovedì|venerdì|sabato|domenica|lunes|martes"
+    r"|miércoles|jueves|viernes|sábado|domingo|maandag|dinsdag|woensdag|donderdag|vrijdag|zaterdag|zondag|(?:mån|tis|ons|tors|fre|lör|sön)dag)"
+    r"|(?:recipe|project|craft)s?\s+of\s+the\s+(?:day|week|month)|(?:rezept|recept)\s+(?:der\s+woche|des\s+(?:tages|monats)|van\s+de\s+(?:week|maand))"
+    r"|recette\s+(?:du\s+(?:jour|mois)|de\s+la\s+semaine)|ricetta\s+(?:del\s+(?:giorno|mese)|della\s+settimana)"
+    r"|receta\s+(?:del\s+(?:día|mes)|de\s+la\s+semana)|veckans\s+recept)\s*:\s+(?=[^\W\d]{2})",
+    re.IGNORECASE,
+)
 _FILLED: Final = re.compile(
     r"\b(?:pot(?:\s+up)?|bottle|spoon|ladle|jar|cut|wrap|turn|seal|store|keep)\s+(?:up\s+)?(?:the|your|this)\s+(?:\w+\s+)?"
     r"(?P<said>chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|soap|shortbread)\b",
@@ -131,9 +141,13 @@ def title_of(text: str) -> str:
 
     >>> title_of("Limoncello - cooking recipe"), title_of("PLUM JAM"), title_of("FUDGE (Dad's)")
     ('Limoncello', 'Plum jam', "Fudge (Dad's)")
+    >>> title_of("Feel Good Friday: Coffee scrub"), title_of("Sunday marmalade: the quick way")
+    ('Coffee scrub', 'Sunday marmalade: the quick way')
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
     bare = _COUNTED_OFF.sub("", bare)
+    column = _COLUMN.match(bare)
+    bare = bare[column.end() :] if column and not says_its_kind(column[0]) else bare
     bare = re.sub(r"(?<=recipe)!+$", "", bare, flags=re.IGNORECASE)
     bare = _BEHIND.sub("", bare) or bare
     bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare
