@@ -226,6 +226,11 @@ def test_a_budget_is_read_as_the_book_writes_money():
             read_budget(wrong, "GBP", "en_GB")
 
 
+def _hears_ctrl_c() -> None:
+    """Undo what a shell does to whatever it runs in the background: there Ctrl-C is ignored."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 class Terminal:
     """A command at a terminal of its own, and somebody who types when it asks."""
 
@@ -236,7 +241,7 @@ class Terminal:
         self.process = subprocess.Popen(
             [sys.executable, "-m", "stillroom", *words],
             cwd=folder, stdin=theirs, stdout=theirs, stderr=theirs, close_fds=True,
-            start_new_session=True,
+            start_new_session=True, preexec_fn=_hears_ctrl_c,
         )  # fmt: skip
         os.close(theirs)
         self.seen = ""
@@ -259,9 +264,12 @@ class Terminal:
 
     def interrupt(self) -> None:
         """Send what Ctrl-C sends; once more where it came before anybody waited for it."""
-        self.process.send_signal(signal.SIGINT)
-        while not select.select([self.ours], [], [], 4)[0]:
+        for _ in range(15):
             self.process.send_signal(signal.SIGINT)
+            if select.select([self.ours], [], [], 4)[0]:
+                return
+        self.process.kill()
+        raise AssertionError(f"Ctrl-C was not heard: {self.seen}")
 
     def end(self) -> int:
         """Wait for the end, and return its code."""
