@@ -149,7 +149,7 @@ def test_tags_print(page: Page, book_address: str, thing: str) -> None:
 
 
 def allergen_words(label: Label) -> str:
-    """Return the line of allergens as it stands on paper, "" for a recipe with none."""
+    """Return the line of allergens and of what else a tag warns of, "" for a recipe with none."""
     parts = []
     if label.allergens:
         parts.append(f"contains {', '.join(label.allergens)}")
@@ -157,7 +157,7 @@ def allergen_words(label: Label) -> str:
         parts.append(f"may contain traces of {', '.join(label.may_contain)}")
     if label.packets:
         parts.append(f"its packet may say more: {', '.join(label.packets)}")
-    line = "; ".join(parts)
+    line = "; ".join([*parts, *label.on_tag])
     return line[:1].upper() + line[1:]
 
 
@@ -171,6 +171,7 @@ def test_every_tag_says_what_it_contains_and_may_contain(
         for one in book.load()
     }
     assert any("; may contain" in line for line in said.values())
+    assert said["quince-ratafia"].endswith("; with alcohol")
     open_page(page, f"{book_address}/print-room/")
     page.select_option(".print-room-form select[name=thing]", thing)
     page.fill(

@@ -20,8 +20,8 @@ _APART = frozenset("-–—")
 def names_before_what_is_done(item: str, language: str) -> Iterator[tuple[str, str]]:
     """Yield how an item may be cut into its name and what is done to it, the shortest name first.
 
-    >>> list(names_before_what_is_done("onions very finely chopped", "en"))
-    [('onions', 'very finely chopped')]
+    >>> list(names_before_what_is_done("onions finely chopped", "en"))
+    [('onions', 'finely chopped'), ('onions finely', 'chopped')]
     >>> list(names_before_what_is_done("diced onions", "en"))
     []
     """

@@ -129,7 +129,7 @@ def say_packs(count: int, pack: PackOffer, unit: str) -> str:
     """
     if pack.by_weight:
         grams = show_size(Fraction(count), "g")
-        named = f"{show_decimal(count / pack.per, 1)} {pack.words} ({grams})"
+        named = f"{show_decimal(Fraction(count) / pack.per, 1)} {pack.words} ({grams})"
         return f"{named if pack.words else grams} loose"
     return f"{count} x {say_pack(pack, unit)}" if pack.size != 1 or unit else f"{count}"
 

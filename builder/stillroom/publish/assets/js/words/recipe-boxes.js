@@ -79,9 +79,9 @@ export function stepLines(text) {
     const below = found[at + 1];
     if (line.heading && below && !below.heading) return [line];
     return stepsInLine(`${number}. ${line.text}${line.heading ? ":" : ""}`).map((part) => {
-      const text = part.replace(`${number}. `, "").replace(BULLET, "");
+      const step = part.replace(`${number}. `, "").replace(BULLET, "");
       number += 1;
-      return { text, heading: false, deep: false };
+      return { text: step, heading: false, deep: false };
     });
   });
 }
