@@ -15,7 +15,7 @@ from playwright.sync_api import Page
 import stillroom.publish
 from stillroom.core.book import open_book
 from stillroom.core.label.date_marks import Term, date_words, mark_date, say_date
-from stillroom.core.label.labelling import Label, label_recipe
+from stillroom.core.label.labelling import UsageCard, make_card
 from stillroom.core.paper.sheets import CARD_SIZES, PAPERS, Size, impose
 from stillroom.core.paper.tag_shapes import Shape, tag_measures, tag_shape
 from stillroom.core.when.spans import Span
@@ -148,7 +148,7 @@ def test_tags_print(page: Page, book_address: str, thing: str) -> None:
     assert print_page(page).pages[0].extract_text().count("salt") >= 2
 
 
-def allergen_words(label: Label) -> str:
+def allergen_words(label: UsageCard) -> str:
     """Return the line of allergens and of what else a tag warns of, "" for a recipe with none."""
     parts = []
     if label.allergens:
@@ -167,7 +167,7 @@ def test_every_tag_says_what_it_contains_and_may_contain(
 ) -> None:
     book = open_book(ROOT / "mkdocs.yml")
     said = {
-        one.slug: allergen_words(label_recipe(one, book.settings, date(2026, 11, 12)))
+        one.slug: allergen_words(make_card(one, book.settings, date(2026, 11, 12)))
         for one in book.load()
     }
     assert any("; may contain" in line for line in said.values())

@@ -125,7 +125,7 @@ def say_packs(count: int, pack: PackOffer, unit: str) -> str:
     >>> say_packs(2, PackOffer(Fraction(500), Fraction(1)), "g")
     '2 x 500 g'
     >>> say_packs(1815, PackOffer(Fraction(1), Fraction(1), words="lb", sold="loose", per=454), "g")
-    '4 lb (1.8 kg) loose'
+    '4 lb (1.82 kg) loose'
     """
     if pack.by_weight:
         grams = show_size(Fraction(count), "g")
