@@ -753,10 +753,12 @@ def test_what_stands_behind_equipment_above_a_list_is_none_of_it(
     assert tool in found.text.split("\n---\n")[1]
 
 
-# Heads and feet of saved blog pages (November 2026), and lines that look like them
+# Heads, feet and wishes of saved blog pages (November 2026), and lines that look like them
 LEADS_AWAY = """
 Home » What's Cooking » Teas & Syrups
 Startseite | Händler | Kontakt
+Am Markt – Startseite | Händler | Kontakt
+Have a great weekend!
 Inicio | Recetas | Sobre mí
 Entrada más reciente | Entrada antigua | Inicio
 8 décembre 2021 · Bretagne · 2 commentaires

@@ -79,7 +79,7 @@ _HOME = (
 _FIRST_PAGE: Final = re.compile(_HOME, re.IGNORECASE)
 # the way to a page, or a site's menu: it begins or ends at the site's first page
 _WAY: Final = re.compile(
-    rf"{_HOME}(?:\s*[»›>|/·•]\s*[^»›>|/·•\d]{{2,40}}){{1,8}}|(?:[^|»›\d]{{2,40}}\s[|»›]\s){{1,8}}{_HOME}|(?:[^|\d]{{2,30}}\s\|\s){{1,6}}"
+    rf"(?:[^|»›\d]{{2,40}}\s[-–—]\s)?{_HOME}(?:\s*[»›>|/·•]\s*[^»›>|/·•\d]{{2,40}}){{1,8}}|(?:[^|»›\d]{{2,40}}\s[|»›]\s){{1,8}}{_HOME}|(?:[^|\d]{{2,30}}\s\|\s){{1,6}}"
     r"(?:contact|kontakt|contacto|contatti|contato|about(?:\s+me|\s+us)?|über\s+(?:mich|uns)|sobre\s+(?:mí|mim|nosotros)|à\s+propos|chi\s+sono|over\s+mij|om\s+mig)",
     re.IGNORECASE,
 )
