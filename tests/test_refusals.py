@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -139,6 +140,8 @@ NEED_A_BOOK = (
 def test_where_no_book_is_the_way_to_one_is_said_in_one_way(
     folder: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, typed: str
 ) -> None:
+    # called by no command of its own, in a worker and in one process alike
+    monkeypatch.setattr(sys, "argv", ["pytest"])
     monkeypatch.chdir(tmp_path)
     done = run(*typed.split())
     assert done.exit_code == 2
