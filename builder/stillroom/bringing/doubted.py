@@ -68,8 +68,9 @@ def doubted_steps(
     while beside:
         at = beside.pop()
         step = steps[at]
-        sure = begins_to_bid(step) or (work[at] and names_what_is_used(step, named))
-        if at in doubted or sure:
+        if at in doubted or begins_to_bid(step):
+            continue
+        if work[at] and names_what_is_used(step, named):
             continue
         doubted.add(at)
         beside += [near for near in (at - 1, at + 1) if 0 <= near < len(steps)]

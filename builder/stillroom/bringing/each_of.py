@@ -29,6 +29,14 @@ _EACH_BEHIND: Final = re.compile(
     rf"|(?P<named>[^\d]+?)(?:,|\s[-–—])\s+(?P<behind>{_SO_MUCH})\s+(?:of\s+)?{_EVERY})",
     re.IGNORECASE,
 )
+EACH_BELOW: Final = re.compile(
+    r"\b(?:each|jeweils|je|de\s+chaque|chacun\w*|di\s+ciascun\w*|ciascun\w*|de\s+cada|elk|van\s+elk)\s+(?:of\s+)?"
+    r"(?P<last>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)$"
+    r"|(?P<first>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)\s+(?:of\s+)?"
+    r"(?:each|jeweils|de\s+chaque|di\s+ciascun\w*|de\s+cada|van\s+elk)\b",
+    re.IGNORECASE,
+)
+"""One amount said for all the foods of a part of a list: "½ tsp of each:", "jeweils ½ TL"."""
 _JOINTS: Final = re.compile(
     rf",\s*(?:and\s+)?{OUTSIDE_BRACKETS}|\s+(?:and|&|und|et|y|e|en|och|og|i)\s+{OUTSIDE_BRACKETS}"
 )

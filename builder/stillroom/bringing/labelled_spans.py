@@ -56,7 +56,8 @@ class Labelled:
 def labelled_span(text: str) -> Labelled | None:
     """Return the length of days or longer that a line gives behind a label; None for any other.
 
-    >>> [(one.keeps, str(one.span)) for one in map(labelled_span, _LINES) if one]
+    >>> lines = "Shelf life: 6 months", "Ziehzeit: 4-6 Wochen", "Holdbarhed: ca. 3 måneder i køl"
+    >>> [(one.keeps, str(one.span)) for one in map(labelled_span, lines) if one]
     [(True, '6 months'), (False, '4-6 weeks'), (True, '3 months')]
     >>> labelled_span("Cook time: 20 minutes"), labelled_span("Note: 3 weeks ago I made it again.")
     (None, None)
@@ -99,9 +100,6 @@ def waits_beside(recipe: Recipe) -> list[tuple[str, Span]]:
     rows = (row for _, notes in recipe.notes for row in notes)
     found = (one for one in map(labelled_span, rows) if one and not one.keeps and not one.opened)
     return [(one.said, one.span) for one in found if (one.span.low, one.span.unit) not in told]
-
-
-_LINES: Final = ("Shelf life: 6 months", "Ziehzeit: 4-6 Wochen", "Holdbarhed: ca. 3 måneder i køl")
 
 
 @cache

@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.below_list import ADDRESS, take_makes, take_row
+from stillroom.bringing.each_of import EACH_BELOW
 from stillroom.bringing.found import List, Recipe, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
@@ -22,7 +23,7 @@ from stillroom.bringing.list_marks import without_stops_between
 from stillroom.bringing.list_parts import heads_further, is_between_items, is_group
 from stillroom.bringing.lists import WIDE, ends_open
 from stillroom.bringing.makes_said import is_only_makes, makes_of
-from stillroom.bringing.one_line import EACH_BELOW, foods_named, foods_on
+from stillroom.bringing.one_line import foods_named, foods_on
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (
     begins_with_amount,

@@ -274,16 +274,6 @@ def _is_so_much_of_a_food(part: str) -> bool:
     return isinstance(read.amount, Amount) and find_staple(read.item) is not None
 
 
-EACH_BELOW: Final = re.compile(
-    r"\b(?:each|jeweils|je|de\s+chaque|chacun\w*|di\s+ciascun\w*|ciascun\w*|de\s+cada|elk|van\s+elk)\s+(?:of\s+)?"
-    r"(?P<last>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)$"
-    r"|(?P<first>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)\s+(?:of\s+)?"
-    r"(?:each|jeweils|de\s+chaque|di\s+ciascun\w*|de\s+cada|van\s+elk)\b",
-    re.IGNORECASE,
-)
-"""One amount said for all the foods of a part of a list: "½ tsp of each:", "jeweils ½ TL"."""
-
-
 def _amounts_between_commas(row: str) -> list[str]:
     parts = (one.strip() for one in _COMMAS.split(row))
     return [part for part in parts if _AMOUNT.match(part)]

@@ -237,8 +237,8 @@ def with_bare_foods(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
 
     What stands before them ends in a colon: it leads to them; or numbered steps follow several.
     """
-    first = next((at for at, row in enumerate(rows) if is_bare_food(row)), len(rows))
-    end = next((at for at in range(first, len(rows)) if not is_bare_food(rows[at])), len(rows))
+    first = next((at for at, row in enumerate(rows) if stands_as_a_food(row)), len(rows))
+    end = next((at for at in range(first, len(rows)) if not stands_as_a_food(rows[at])), len(rows))
     led = all(row.text.rstrip().endswith(":") for row in rows[:first][-1:])
     led = led or (end - first > 1 and all(row.shape == "step" for row in rows[end : end + 1]))
     if first > _MOST_ABOVE or end == len(rows) or not led or not is_sentence(rows[end].text):
@@ -250,7 +250,7 @@ def with_bare_foods(recipe: Recipe, rows: Sequence[Row]) -> list[Row]:
     return list(rows[end:])
 
 
-def is_bare_food(row: Row) -> bool:
+def stands_as_a_food(row: Row) -> bool:
     """Whether a row names a food and no more, but for what stands in brackets."""
     bare = re.sub(r"\s*\([^()]*\)", "", row.text).strip()
     few = len(bare.split()) <= _MOST_OF_A_FOOD and not bare.endswith((".", ":", "!"))

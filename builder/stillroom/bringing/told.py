@@ -16,7 +16,7 @@ from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.outside import is_bare_food
+from stillroom.bringing.outside import stands_as_a_food
 from stillroom.bringing.page_figures import is_leaf_number
 from stillroom.bringing.prose import measured_in_prose, those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title
@@ -58,7 +58,7 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
 def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
     """Whether a row names a food, and one beside it another: a list without amounts."""
     beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
-    return is_bare_food(rows[at]) and any(map(is_bare_food, beside))
+    return stands_as_a_food(rows[at]) and any(map(stands_as_a_food, beside))
 
 
 def told_behind(rows: Sequence[Row], found: List, end: int) -> list[int]:
