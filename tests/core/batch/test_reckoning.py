@@ -43,8 +43,8 @@ def test_what_is_laid_in_takes_its_room(line: str, volume: str) -> None:
 
 
 # Sugars as they are sold: what a liqueur or a mead is sweetened with is in the glass, none of it is
-# strained out and none keeps spirit back. Sucrose 99.8 g in 100 (USDA SR 19335, rock and pearl sugar
-# are the same in larger pieces); glucose with its one water 90.9 (molar mass 180.16 of 198.17); the
+# strained out and none keeps spirit back. Sucrose 99.8 g in 100 (USDA SR 19335; rock, pearl sugar:
+# the same in larger pieces); glucose with its one water 90.9 (molar mass 180.16 of 198.17); the
 # raw ones from memory; a sugar without figures goes with the liquid too, how sweet is not known.
 @pytest.mark.parametrize(
     ("name", "sugar"),
