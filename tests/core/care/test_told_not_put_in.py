@@ -250,23 +250,23 @@ bake en | Stir until nut-brown. |
 # what a seasoning mix is used on or in, as the sheets of mixes say it ("Taco seasoning mix" of a
 # public sheet of mixes, the rest in its manner); beside them dried meat and fish that go in
 _USED_ON = """
-dry mix en | Seal. To make tacos, brown 1 lb ground beef. Drain. Add 1/2 cup water and the taco mix. |
+dry mix en | Seal. To make tacos, brown 1 lb ground beef. Add 1 cup water and the taco mix. |
 dry mix en | Seal the jar. To use: add 3 tablespoons of mix per pound of ground beef. |
 dry mix en | Mix. Use 2 tablespoons per pound of meat. |
 dry mix en | Mix. Rub 2 tbsp over a chicken before roasting. |
 dry mix en | Seal. For dip: mix 2 tbsp with 1 cup sour cream and 1 cup mayonnaise. |
 dry mix en | Seal. To make dressing, combine the mix with 1 cup mayonnaise and 1 cup buttermilk. |
 dry mix en | Seal. Sprinkle on fish, chicken or vegetables before grilling. |
-dry mix en | Seal. For chili: brown 500 g minced beef with an onion, add the mix and 1 tin of tomatoes, and simmer. |
-dry mix en | Seal. To prepare soup: simmer the mix in 8 cups water with 1 ham bone and 1 chopped onion for 2 hours. |
+dry mix en | Seal. For chili: brown 500 g minced beef with an onion, add the mix. |
+dry mix en | Seal. To prepare soup: simmer the mix in 8 cups water with 1 ham bone. |
 dry mix en | Seal. Add 1 pound browned ground beef and 1 can of tomatoes to the mix. |
-dry mix en | Seal. When ready to cook, brown 1 lb sausage, then add the jar and 6 cups chicken broth. |
+dry mix en | Seal. When ready to cook, brown 1 lb sausage, then add 6 cups chicken broth. |
 dry mix en | Seal. Use 1 tablespoon for every 500 g of chicken or pork. |
 dry mix en | Seal. Toss 1 tablespoon with 500 g shrimp and grill. |
 dry mix en | Mix. Makes enough to season 2 kg of pork. |
 dry mix de | Mischen. Zum Würzen: 2 EL auf 500 g Hackfleisch geben. |
 dry mix de | Abfüllen. Für einen Dip 2 EL mit 200 g Schmand und 100 g Joghurt verrühren. |
-dry mix fr | Fermer le bocal. Pour une sauce, mélanger 2 cuillères à soupe avec 200 g de crème fraîche. |
+dry mix fr | Fermer le bocal. Pour une sauce, 2 cuillères à soupe avec 200 g de crème fraîche. |
 dry mix es | Cerrar. Para sazonar 500 g de carne picada usar 2 cucharadas. |
 dry mix it | Chiudere. Per condire 500 g di carne macinata usare 2 cucchiai. |
 dry mix nl | Sluiten. Gebruik 2 eetlepels per 500 g gehakt. |
