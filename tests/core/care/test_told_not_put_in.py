@@ -10,10 +10,13 @@ from hashlib import sha256
 
 import pytest
 
+from care_cases import recipe_of
+from stillroom.core.care.safety import assess_safety
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.settings import BookSettings
 
 _VESSELS = """
 preserve en | Fill 6 jam jars and seal. |
@@ -348,3 +351,39 @@ def test_only_what_is_put_in_is_found(
     missing = [food for food in expected if not any(food in one for one in found)]
     more = [one for one in found if not any(food in one for food in expected)]
     assert (missing, more) == ([], [])
+
+
+# a piece of a listed food is that food; of one that is not listed it is found (a blog's lemon
+# pickle told "lemon segments" and had the lemons twice on its label; the others are its family)
+@pytest.mark.parametrize(
+    ("listed", "method", "more"),
+    [
+        ("6 lemons", "Stir in the lemon segments and the lemon wedges.", []),
+        ("6 oranges", "Add the orange wedges, the orange rounds and the orange segments.", []),
+        ("1 kg apples", "Add the apple rings and slices.", []),
+        ("1 pineapple", "Add the pineapple rings.", []),
+        ("1 kg sugar", "Stir in the lemon segments.", ["lemon segment"]),
+        ("1 kg apples", "Add the orange wedges.", ["orange wedge"]),
+        ("1 kg onions", "Add a stock cube.", ["stock cube"]),
+    ],
+)
+def test_a_piece_of_a_listed_food_is_that_food(listed: str, method: str, more: list[str]) -> None:
+    front = {"title": "A try", "kind": "preserve", "ingredients": [listed, "200 g salt"]}
+    found = foods_in_method(recipe_of({**front, "method": [method]}))
+    assert [one.ingredient.item for one in found] == more
+
+
+def test_what_some_people_do_is_not_done() -> None:
+    lemons = {"title": "A try", "kind": "preserve", "ingredients": ["6 lemons", "200 g salt"]}
+    method = "Put the lemons into the jar. {} boil them to soften them up. Leave for a month."
+    rules = {
+        who: {
+            one.rule
+            for one in assess_safety(
+                recipe_of({**lemons, "method": [method.format(who)]}), BookSettings()
+            ).cautions
+        }
+        for who in ("Some people even", "Next day")
+    }
+    assert "hot-glass" not in rules["Some people even"]
+    assert "hot-glass" in rules["Next day"]

@@ -17,7 +17,10 @@ from stillroom.core.words.patterns import clause_regex
 
 # what a cook makes of a food before it goes in
 _MADE_OF_IT = frozenset(
-    {"juice", "zest", "peel", "rind", "puree", "purée", "pulp", "seeds", "infusion"}
+    {
+        *("juice", "zest", "peel", "rind", "puree", "purée", "pulp", "seeds", "infusion"),
+        *("segment", "wedge", "ring", "slice", "round", "strip", "stick", "piece", "cubes"),
+    }
 )
 # the seeds scraped out of the pod that is listed, spirit called what it is
 _ITS_OTHER_NAMES = {"vanilla": "vanilla pod"}

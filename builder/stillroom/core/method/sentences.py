@@ -40,7 +40,9 @@ _NEGATED = clause_regex(
     r"|(?:is|are) (?:\w+ )?(?:toxic|poisonous|forbidden)"
     r"|(?:harmful|dangerous|unsafe|deadly|bad) (?:to|for)"
     r"|(?:some|most|many|other) (?:[\w-]+ )?(?:recipes|people|cooks|bakers|others|makers)"
-    r" (?:add|use|put|include|swear|call for))\b",
+    r"(?: (?:even|also|always|sometimes|first|prefer to|like to|tell you to))?"
+    r" (?:add|use|put|include|swear|call for|boil|blanch|cook|bake|fry|freeze|heat|simmer|steam"
+    r"|peel|soak|dry))\b",
     re.IGNORECASE,
 )
 # "chocolate, onions and raisins should be avoided": the list began before
