@@ -61,6 +61,7 @@ from stillroom.bringing.sorting import (
     is_told,
 )
 from stillroom.bringing.tails import does_something
+from stillroom.bringing.title_choice import named_better
 from stillroom.bringing.titles import (
     RECIPE_WORD,
     beside_writer,
@@ -147,6 +148,11 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     begin, end = span
     rows = with_parts_named_twice(rows, found.rows, end)
     recipe = Recipe()
+    named_too = None if title is None else named_better(rows, begin, title, found.begin, end)
+    if title is not None and named_too is not None:
+        what = f'"{rows[named_too].text}" is taken for the title; "{rows[title].text}" is left out.'
+        recipe.doubt("title", what, "If that is what it is called, write it.")
+        title, named_too = named_too, title
     if title is not None:
         recipe.title = titled(rows[title].text) or rows[title].text
         recipe.say_makes(made_of_title(rows[title].text))
@@ -171,7 +177,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     tools = [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]
     for at in found.tools:
         recipe.say_makes(makes_of(rows[at].text))
-    above = [at for at in range(begin, found.begin) if at != title]
+    above = [at for at in range(begin, found.begin) if at not in (title, named_too)]
     if above and title is not None and _heads_first_part(rows, found, above[-1]):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
         thing = None

@@ -18,7 +18,7 @@ from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
-from stillroom.bringing.found import SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
 from stillroom.bringing.keeping import (
     A_WAIT,
@@ -29,10 +29,10 @@ from stillroom.bringing.keeping import (
 )
 from stillroom.bringing.labelled_spans import may_say_it_keeps, waits_beside
 from stillroom.bringing.measured import asked_beside
-from stillroom.bringing.naming import guess_kind, named_by_subject, title_of
+from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
-from stillroom.bringing.told_beside import questions_beside
+from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import whose_measures
 from stillroom.core.larder.shelves import Larder
@@ -89,8 +89,7 @@ def draft(
 ) -> BroughtRecipe:
     """Return a recipe in the book's form, with a question at whatever was not understood."""
     write_own_decimals(recipe, settings.language)
-    named = named_by_subject(recipe, origin)
-    title = _cut(title_of(_cut(named)))
+    title = _cut(title_of(_cut(named_alone(recipe, origin))))
     made = _Draft()
     slug = slug_of(title)
     _add_facts(made, recipe, title, origin, settings)
@@ -101,8 +100,6 @@ def draft(
     if beside := asked_beside(made.rows, recipe, settings, larder):
         made.ask(*beside)
     _ask_whose(made, recipe, origin, method)
-    for asked in questions_beside(recipe, origin, [what for _, what, _ in made.asked]):
-        made.ask(method, *asked)
     _ask_the_book(made, slug, settings, larder)
     return _with_questions(made, end, title or "A recipe", slug)
 
@@ -322,15 +319,16 @@ def _ask_of_vague(made: _Draft, place: int, lines: Iterable[str]) -> None:
 
 
 def _source(recipe: Recipe, origin: Origin) -> str:
-    """Return whence it was brought, as far as that is public; "" where nobody said.
-
-    A file's name is the cook's own, and an address of letters its writer's.
-    """
+    """Return whence it was brought, without anybody's address of letters; "" where nobody said."""
     writer = recipe.writer or origin.writer
     address = recipe.address or origin.address
-    parts = [f"by {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
+    called = re.split(r"[/\\]", origin.called)[-1]
+    is_pasted = called == PASTED
+    parts = [] if is_pasted else [f"Brought in from {_prose(_cut(called, _LONGEST_NAME))}"]
+    by = "Brought in, by" if is_pasted else "by"
+    parts += [f"{by} {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
     parts += [address] if address and find_markup(address) is None else []
-    return f"Brought in, {', '.join(parts).removesuffix('.')}." if parts else ""
+    return f"{', '.join(parts).removesuffix('.')}." if parts else ""
 
 
 def _prose(text: str) -> str:

@@ -9,10 +9,12 @@ import re
 from functools import lru_cache
 from typing import Final
 
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.heads import SPAN_UNIT, plain, words
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.titles import LIST_FOR
 from stillroom.bringing.yield_labels import labelled_yield
 from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
+from stillroom.core.lines.staple_table import staples_named
 
 _LONGEST_TITLE: Final = 80
 _LONGEST_SAID: Final = 2_000
@@ -64,6 +66,22 @@ _CIRCA: Final = re.compile(
 )
 
 
+_SO_MANY: Final = re.compile(
+    r"\D{0,8}\d|(?:(?:etwa|ungefähr|environ|circa|unos|about|ca\.?)\s+)?(?:two|three|four|five|six|eight|zwei|drei|vier|fünf|sechs|acht|deux|trois|quatre|cinq"
+    r"|six|huit|due|tre|quattro|cinque|sei|otto|dos|tres|cuatro|cinco|seis|ocho|dois|duas|três|twee|drie|vier|vijf|zes|två|tre|fyra|fem|sex|to|fire|dwa|dwie|trzy|cztery)\s",
+    re.IGNORECASE,
+)
+# "makes enough jam for two pint jars"
+_ENOUGH: Final = re.compile(
+    r"^(?:enough|sufficient|genoeg|genug)\s+(?:[^\W\d]+\s+){0,3}?(?:for|to\s+fill|to\s+make|voor|für)\s+(?=\d|\w+\s)",
+    re.IGNORECASE,
+)
+_FOR: Final = re.compile(r"\W*(?:für|pour|para|per|voor)\W*", re.IGNORECASE)
+_SPAN: Final = re.compile(rf"\d+\s?{SPAN_UNIT}", re.IGNORECASE)
+_MEASURED_OF: Final = re.compile(
+    r"(?:about\s)?\d[\d.,/½¼¾]*\s?(?:k?g|gr|kilos?|lbs?|m?l|dl|cl|lit(?:re|er|ro)s?)\s(?:(?:de|di|of|von|van)\s|d['’])?(?P<what>[^\W\d].*)",
+    re.IGNORECASE,
+)
 _BATCH: Final = re.compile(
     r"\W*(?:makes\s+)?(?:an?\s+)?(?P<said>(?:about\s+)?[\d½¼¾][\d\s./½¼¾-]{0,8}(?:gallons?|gal|lit(?:re|er)s?|l|quarts?|pints?|cups?|kg|lbs?|pounds?|jars?|bottles?))\s+batch\W*"
     r"|batch\s+size\s*:\s*(?P<size>(?:about\s+)?\d[^:;.]{0,30})",
@@ -79,7 +97,7 @@ def makes_of(text: str) -> str:
     ('36 pieces', '10 half-pint jars')
     """
     headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_TITLE else None
-    if headed and re.match(r"\D{0,8}\d", headed["what"]):
+    if headed and _SO_MANY.match(headed["what"]):
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
     if batch := _BATCH.fullmatch(text.strip()):  # "1 gallon batch", "Batch size: 1 gallon"
         return str(batch["said"] or batch["size"])
@@ -91,6 +109,7 @@ def makes_of(text: str) -> str:
     if found and plain(found["said"]).split(" ")[0] in words("told_first"):
         return ""  # "Portions: chill for 2 hours"
     said = " ".join(found["said"].split()).strip(" ,:") if found else ""
+    said = _ENOUGH.sub("", said)
     said = re.sub(
         r"^(?:[~±]|(?:aproximadamente|unos|unas|environ)\b)\s*", "about ", said, flags=re.I
     )
@@ -102,8 +121,10 @@ def makes_of(text: str) -> str:
     said = said if within else _SERVES_WITHIN.sub("", said)
     said = _LONG_ASIDE.sub("", within["said"] if within else said)
     said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
+    if _FOR.fullmatch(before) and _is_of_a_food_or_time(said):
+        return ""  # "Für 2 kg Quitten:", "Pour 3 heures"
     if not re.search(
-        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|dozen|an?\s+(?:dozen|half|couple|few|(?:(?:large|small|big|full|whole|single|generous)\s+)?(?:lit(?:re|er)|pint|quart|gallon|jar|bottle|loaf|kilo|pound|cup|batch|tin|tray|cake|bowl|pan))|deux|trois|quatre|zwei|drei|vier|due|tre|dos|tres|twee|drie)\b",
+        r"\d|[½¼¾]|\b(?:one|two|three|four|six|eight|ten|dozen|an?\s+(?:dozen|half|couple|few|(?:(?:large|small|big|full|whole|single|generous)\s+)?(?:lit(?:re|er)|pint|quart|gallon|jar|bottle|loaf|kilo|pound|cup|batch|tin|tray|cake|bowl|pan))|deux|trois|quatre|cinq|zwei|drei|vier|fünf|sechs|acht|zehn|due|tre|quattro|cinque|dos|tres|cuatro|cinco|twee|drie|vijf|zes|två|fyra|fem|fire|três|quatro|dwa|dwie|trzy|cztery|pięć)\b",
         said,
         re.I,
     ):
@@ -111,6 +132,14 @@ def makes_of(text: str) -> str:
     serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
     bare = serves and re.fullmatch(r"[\d\s–-]+|[\d\s]+(?:to\s*\d+)?", said)
     return f"{said} servings" if bare else said if len(said.split()) <= 12 else ""
+
+
+def _is_of_a_food_or_time(said: str) -> bool:
+    """Whether so much is of what goes in, or so long: "2 kg de coings", but "2 kg de gelée"."""
+    measured = _MEASURED_OF.fullmatch(said)
+    if measured is None:
+        return bool(_SPAN.fullmatch(said))
+    return bool(staples_named(measured["what"])) and not says_its_kind(measured["what"])
 
 
 @lru_cache(maxsize=4096)

@@ -146,8 +146,7 @@ def title_of(text: str) -> str:
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
     bare = _COUNTED_OFF.sub("", bare)
-    column = _COLUMN.match(bare)
-    bare = bare[column.end() :] if column and not says_its_kind(column[0]) else bare
+    bare = without_column(bare)
     bare = re.sub(r"(?<=recipe)!+$", "", bare, flags=re.IGNORECASE)
     bare = _BEHIND.sub("", bare) or bare
     bare = _NAMED_A_RECIPE.sub("", without_guide(bare)) or bare
@@ -156,6 +155,12 @@ def title_of(text: str) -> str:
     if shouted := _SHOUTED.match(bare):
         return f"{shouted[0].capitalize()}{bare[shouted.end() :]}"
     return bare[:1].upper() + bare[1:]
+
+
+def without_column(title: str) -> str:
+    """Return a title without the column that it was printed in: "Meatless Monday: …"."""
+    column = _COLUMN.match(title)
+    return title[column.end() :] if column and not says_its_kind(column[0]) else title
 
 
 def guess_kind(recipe: Recipe) -> Guess:
@@ -175,6 +180,17 @@ def kind_of_title(title: str) -> Guess:
     ('fudge', '')
     """
     return _by_title(title) or _by_what_is_done(Recipe(title=title))
+
+
+def says_kind_or_doubt(title: str) -> bool:
+    """Whether a title says what kind it is, or one of two kinds that are then asked about.
+
+    >>> says_kind_or_doubt("Rhubarb gin"), says_kind_or_doubt("Solbærsyltetøj")
+    (True, True)
+    >>> says_kind_or_doubt("Our kitchen")
+    False
+    """
+    return _by_title(title) is not None
 
 
 def _by_title(title: str) -> Guess | None:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import plain, words
 
 # at the foot of a page, in six languages
 _LEGAL = (
@@ -138,12 +139,13 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
     """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
     found: list[Row] = []
     gap = False
-    for row in rows:
+    menu = _of_menus(rows)
+    for at, row in enumerate(rows):
         text = row.text.strip()
         who = _COURTESY.fullmatch(text) if row.shape != "item" else None
         if who and _NAMES.fullmatch(who["who"].strip()):
             found.append(replace(row, text=f"Submitted by {who['who'].strip()}"))
-        elif row.shape == "line" and _BLOG.fullmatch(text):
+        elif at in menu or (row.shape == "line" and _BLOG.fullmatch(text)):
             gap = True
             continue
         elif row.shape != "step" and (_leads_elsewhere(text) or _SAME_MEASURE.fullmatch(text)):
@@ -153,3 +155,20 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
             found.append(replace(row, gap=True) if gap and row.shape == "line" else row)
         gap = False
     return found
+
+
+def _of_menus(rows: Sequence[Row]) -> set[int]:
+    """Return the rows of a site's menu: its words on end, or one that only a page says.
+
+    >>> said = ("Startseite", "Rezepte", "Suche", "Plum jam", "Hopp til innhold", "Jam", "Recipes")
+    >>> sorted(_of_menus([Row(text) for text in said]))
+    [0, 1, 2, 4]
+    """
+    single = {at for at, row in enumerate(rows) if _is_of(row, "menu_alone")}
+    listed = {at for at, row in enumerate(rows) if _is_of(row, "menu")}
+    either = single | listed
+    return single | {at for at in listed if either & {at - 1, at + 1}}
+
+
+def _is_of(row: Row, name: str) -> bool:
+    return row.shape != "step" and plain(row.text) in words(name)

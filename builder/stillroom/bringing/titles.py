@@ -112,7 +112,7 @@ LIST_FOR: Final = re.compile(
     rf"(?:(?:{RECIPE_WORD}|przepis)\s+(?:for|für|pour|per|para|voor|till|til|na)\s+"
     r"(?=(?:about|ca\.?|circa|cirka|etwa|environ|ungefär|unos|około|omkring)?\s*\d)|(?:(?:the|die|les|gli|los|de|os)\s+)?(?:(?:basic|main|key|simple)\s+|grund|haupt)?"
     r"(?:ingredients|zutaten|ingr[eé]dients(?:\s+de\s+base)?|ingredienti|ingredientes|ingrediënten|ingredienser|składniki|nodig)\s*\(?\s*"
-    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+)(?P<what>[^()]+?(?:\s*\((?:à|a|of|je|von|mit|zu|de|di|da|van|om)\s+[^()]+\))?)\s*\)?\s*:?",
+    r"(?:for|of|to\s+make|(?:[-–—]\s*)?(?:makes|serves|yields?|ergibt|pour\s+faire|rinde)(?=\s+\D{0,8}\d)|für|pour|per|para|voor|till|til|na|do)\s+)(?P<what>[^()]+?(?:\s*\((?:(?:à|a|of|je|von|mit|zu|de|di|da|van|om|po|på|per|each)\s+|\d)[^()]+\))?)\s*\)?\s*:?",
     re.IGNORECASE,
 )
 _SO_MUCH_OF: Final = re.compile(

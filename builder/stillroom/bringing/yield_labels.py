@@ -10,11 +10,12 @@ from typing import Final
 
 from stillroom.bringing.heads import SPAN_UNIT, plain, words
 
-_LABELLED: Final = re.compile(r"(?P<head>[^:\d]{2,48}?)\s*:\s*(?P<said>[^\s:(][^:(]{0,60})")
+_LABELLED: Final = re.compile(r"(?P<head>[^:=\d]{2,48}?)\s*[:=]\s*(?P<said>[^\s:(][^:(]{0,60})")
 # "Salen unos 40", "Da circa 30 biscotti": a verb, and how many
 _SAID: Final = re.compile(
     r"(?P<head>[^\W\d]+(?:\s(?:de|sich))?)\s+(?P<said>(?:(?:ca\.?|circa|cirka|etwa|ungefähr|environ|unos|unas|około|ongeveer|omkring|omtrent|about)\s+)?"
-    r"\d+(?:\s*(?:-|–|a|à|bis|tot|till|til|do)\s*\d+)?(?:\s+[^\W\d][\w'’-]*){0,3})\.?",
+    r"\d+(?:\s*(?:-|–|a|à|bis|tot|till|til|do)\s*\d+)?(?:\s+[^\W\d][\w'’-]*){0,3}?"
+    r"(?:\s(?:de|da|di|à|von|van|of|på|po)\s\d+\s?(?:g|gr|ml|cl|dl|l|kg|oz))?)\.?",
     re.IGNORECASE,
 )
 _AND: Final = re.compile(
@@ -34,6 +35,8 @@ def labelled_yield(text: str) -> str:
     ('25 biscuits', '8 servings')
     >>> labelled_yield("Salen unos 40"), labelled_yield("Da circa 30 biscotti.")
     ('about 40', 'circa 30 biscotti')
+    >>> labelled_yield("Rende 4 frascos de 300 g"), labelled_yield("Antall porsjoner = 4")
+    ('4 frascos de 300 g', '4 servings')
     >>> labelled_yield("Da 2 a 3 giorni"), labelled_yield("Ger 2 dl")
     ('', '2 dl')
     >>> labelled_yield("Quantity of sugar: 2 lb"), labelled_yield("Portions: chill for 2 hours")

@@ -6,16 +6,18 @@ Leaves out what a label heads: yield_labels.py, and sentences of a step: yields.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
-from re import IGNORECASE, Pattern, escape
+from re import IGNORECASE, Match, Pattern, escape
 from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
-from stillroom.bringing.heads import SPAN_UNIT, words
+from stillroom.bringing.heads import SPAN_UNIT, plain, words
 from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.words.patterns import late_regex
 
@@ -29,7 +31,7 @@ _NUMBER: Final = (
     r"|a dozen|half a dozen|two|three|four|five|six|seven|eight|nine|ten|twelve"
     r"|zwei|drei|vier|fünf|sechs|acht|zehn"
     r"|deux|trois|quatre|cinq|huit|dix|due|quattro|cinque|sei|otto|dieci|dos|tres|cuatro|cinco|seis|ocho|diez"
-    r"|twee|drie|vijf|zes|tien|två|tre|fyra|fem|sex|åtta|tio|seks|otte|ti|quatro|oito|dez|dwa|trzy|cztery|pięć|sześć)"
+    r"|twee|drie|vijf|zes|tien|två|tre|fyra|fem|sex|åtta|tio|seks|otte|ti|to|fire|quatro|oito|dez|dwa|dwie|trzy|cztery|pięć|sześć)"
 )
 # "1 fancy bottle" is a thing to work with
 _ONE: Final = late_regex(r"(?:1|an?|one|eine?|une?|uno|una|ett?|een)\s(?!\d)", IGNORECASE)
@@ -43,6 +45,18 @@ _TIME_SAID: Final = late_regex(
     IGNORECASE,
 )
 _BETWEEN: Final = late_regex(r"\s[/|·]\s")
+# "genoeg chutney voor", "enough to fill": what leads to how much, in a head's brackets
+_ENOUGH: Final = late_regex(
+    r"(?:just\s)?(?:enough|sufficient|genug|ausreichend|genoeg|voldoende|assez|de\squoi|suffisant\w*|abbastanza|sufficient[ei]|suficientes?"
+    r"|nok|tillräckligt|tilstrækkeligt|wystarczy|wystarcza|reicht|räcker|rækker|makes|yields?|ergibt|donne|rinde|rende|ger|giver|gir)"
+    r"\s(?:(?:[^\W\d]+\s){0,3}?(?:for|to\sfill|to\smake|für|voor|pour|faire|remplir|per|para|för|till|til|na)\s)?",
+    IGNORECASE,
+)
+_HEAD_AND_REST: Final = late_regex(
+    r"(?P<head>[^:(\d]{4,40}?)\s?(?:(?P<open>\()|:\s|\s[-–—]\s)(?P<rest>.{3,60})"
+)
+# "Pour deux kilos de gelée de coings", "Til 8 l. marmelade": of what it is so much
+_OF_WHAT: Final = r"\.?\s(?:(?:de|di|of|von|van|av|af)\s|d['’])?(?P<what>[^\W\d][^\d,;:()]{3,40})"
 # "a quantity to fill 4 jars of a litre you need:", above a list
 _TO_FILL: Final = late_regex(
     r"\b(?:to fill|riempire|remplir|llenar|füllen|befüllen|vullen|fylla|fylde|fylle|encher"
@@ -50,6 +64,7 @@ _TO_FILL: Final = late_regex(
     rf"(?P<said>{_NUMBER}\s(?:[^\W\d_]+\s){{1,2}}?(?:(?:of|da|de|d['’]|di|van|von|à)\s?[^\W_]+(?:\s[^\W\d_]+)?)?)",
     IGNORECASE,
 )
+_SO: Final = r"(?:(?:sådan|sånn|so|así como)\s)?"
 _BELOW_TITLE: Final = 4
 
 
@@ -68,8 +83,28 @@ def with_yields_told(rows: Sequence[Row]) -> list[Row]:
         of_a_size = len(sizes) > 1 and _is_for(row.text)  # "For 4 jars:", and below "For 8 jars:"
         said = _said(row, below_title) if row.shape in ("line", "heading") and at else ""
         said = "" if of_a_size else said
+        if not said and (headed := _in_head(row)):
+            found.append(replace(row, text=f"Ingredients for {headed}"))
+            continue
         found.append(replace(row, text=f"Makes {said}", shape="line", level=0) if said else row)
     return found
+
+
+def _in_head(row: Row) -> str:
+    """Return how much the head of a list says is made behind its word: "Zutaten: ca. 1 kg".
+
+    >>> _in_head(Row("Ingrédients : environ 1 kg")), _in_head(Row("Ingredienti (per tutti)"))
+    ('environ 1 kg', '')
+    >>> _in_head(Row("INGREDIËNTEN (genoeg chutney voor 4 grote potten van 500g)"))
+    '4 grote potten van 500g'
+    """
+    found = _HEAD_AND_REST.fullmatch(row.text.strip(" :")) if row.shape != "step" else None
+    if found is None or plain(found["head"]) not in words("ingredients"):
+        return ""
+    rest = found["rest"].strip(" :")
+    rest = rest.removesuffix(")") if found["open"] else rest
+    led = _ENOUGH.match(rest)
+    return _bare(rest[led.end() :]) if led else _bare(rest) or yield_of_line(rest)
 
 
 def _stands_apart(rows: Sequence[Row], at: int) -> bool:
@@ -110,10 +145,20 @@ def yield_of_line(text: str) -> str:
     'about eight medium-sized jars'
     >>> yield_of_line("Para 10 potes:"), yield_of_line("For 2 kg plums:"), yield_of_line("For 1 h:")
     ('10 potes', '', '')
+    >>> yield_of_line("Pour deux kilos de gelée de coings :"), yield_of_line("Pour 2 kg de coings")
+    ('deux kilos', '')
     """
     bare = text.strip(" .:!")
     found = _told_plainly().fullmatch(bare) or _told_by_what().fullmatch(bare)
-    return " ".join(found["said"].split()) if found else ""
+    found = found or _of_what(bare)
+    said = " ".join(found["said"].split()) if found else ""
+    return re.sub(r"^to\s", "2 ", said)  # two, in Danish and Norwegian
+
+
+def _of_what(text: str) -> Match[str] | None:
+    """Return how much of what is made a line heads a list by; None where it is no thing made."""
+    found = _told_of_what().fullmatch(text)
+    return found if found and says_its_kind(found["what"]) else None
 
 
 def _is_for(text: str) -> str:
@@ -140,7 +185,9 @@ def _held() -> str:
     counted = words("made_in") | words("made_measured")
     said = "|".join(sorted(map(escape, counted), key=len, reverse=True))
     sized = r"(?:[^\W\d_][\w'’-]*\s|\d+\s?(?:ml|g|cl|dl|oz)[\s-]){0,2}?"
-    behind = r"(?:\s(?:à|of|je|von|da|de|di|van|på|på ca\.?|à ca\.?)\s\d[\w.,/ ]{0,12}"
+    behind = r"(?:\s(?:pequeñ[ao]s?|grandes?|median[ao]s?|piccol[ie]|grandi|petite?s?|moyens"
+    behind += r"|moyennes|pequen[ao]s?|médi[ao]s?|małe|duże))?"
+    behind += r"(?:\s(?:à|of|je|von|da|de|di|van|på|på ca\.?|à ca\.?|po|per)\s\d[\w.,/ ]{0,12}"
     behind += r"|\s?\([^()]{1,30}\))?"
     return rf"{_NUMBER}\s?{sized}(?:{said}){behind}"
 
@@ -164,4 +211,11 @@ def _told_plainly() -> Pattern[str]:
 def _told_by_what() -> Pattern[str]:
     """Return the pattern of a line that heads a list by how much it is for: "For 6 jars"."""
     leads = "|".join(sorted(map(escape, words("yield_for")), key=len, reverse=True))
-    return late_regex(rf"(?:{leads})\s?:?\s(?P<said>{_held()})", IGNORECASE)
+    return late_regex(rf"(?:{leads})\s?:?\s{_SO}(?P<said>{_held()})", IGNORECASE)
+
+
+@cache
+def _told_of_what() -> Pattern[str]:
+    """Return the pattern of such a line that says of what it is so much as well."""
+    leads = "|".join(sorted(map(escape, words("yield_for")), key=len, reverse=True))
+    return late_regex(rf"(?:{leads})\s?:?\s{_SO}(?P<said>{_held()}){_OF_WHAT}", IGNORECASE)

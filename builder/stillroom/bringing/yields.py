@@ -129,7 +129,7 @@ _FOR_PEOPLE: Final = re.compile(
 )
 _MOST_ALONE: Final = 9
 LABEL_ALONE: Final = re.compile(
-    r"(?:makes|yields?|serves|servings|ergibt|ergiebigkeit|portionen|rendement|donne|resa|rendimiento|rinde|raciones|porciones|porzioni"
+    r"makes|yields?|(?:makes|yields?|serves|servings|ergibt|ergiebigkeit|portionen|rendement|donne|resa|rendimiento|rinde|raciones|porciones|porzioni"
     r"|opbrengst|porties|portioner)\s*:",
     re.IGNORECASE,
 )

@@ -1,0 +1,139 @@
+"""A title of several parts is reduced to what names the recipe, or the parts are asked.
+
+Titles as pages and blogs set them (names of sites invented); expectations were written before the
+code was asked.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from bringing.drafts import asked, brought, fact
+from stillroom.bringing.title_parts import alone
+
+BELOW = """
+Ingredients
+2 lb damsons
+1 lb sugar
+1 pint water
+
+Method
+1. Boil the damsons with the water until they are soft.
+2. Add the sugar and boil it until it sets.
+"""
+
+
+@pytest.mark.parametrize(
+    ("title", "named"),
+    [
+        ("Home » Preserves » Damson jam", "Damson jam"),
+        ("Recipes > Preserves > Damson jam", "Damson jam"),
+        ("Damson jam | The Hedge Pantry", "Damson jam"),
+        ("Damson jam – a tutorial", "Damson jam"),
+        ("7th December: Damson jam", "Damson jam"),
+        ("Türchen 12: Gebrannte Mandeln", "Gebrannte Mandeln"),
+        ("Giardiniera: la ricetta", "Giardiniera"),
+        ("Crema di limoncello: ricetta originale", "Crema di limoncello"),
+        ("Vin de noix aux épices : recette traditionnelle et savoureuse", "Vin de noix aux épices"),
+        ("Dżem ze śliwek - przepis", "Dżem ze śliwek"),
+        ("Meatless Monday: Damson jam", "Damson jam"),
+        ("Damson jam – The Hedge Kitchen Blog", "Damson jam"),
+    ],
+)
+def test_a_part_that_names_no_recipe_is_taken_away_unasked(title: str, named: str) -> None:
+    assert alone(title, "boil the damsons. mandeln. noix. śliwki.") == (named, ())
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "Sunday marmalade: the quick way",
+        "Kombucha - second ferment",
+        "Gelée de coings / Quince jelly",
+        "Bethmännchen: Frankfurter Marzipangebäck",
+        "Damson cheese - Gran's",
+        "Plum-and-rum jam",
+        "Lebkuchen: the ones of Nuremberg",
+        "Limoncello: recipe from Aunt Rosa",
+    ],
+)
+def test_a_title_whose_parts_say_more_of_it_stays_whole(title: str) -> None:
+    said = "boil the coings with the quinces; bethmännchen; damsons; marzipan"
+    assert alone(title, said) == (title, ())
+
+
+@pytest.mark.parametrize(
+    ("title", "named", "left"),
+    [
+        ("Grandma's Pantry: Damson jam", "Damson jam", "Grandma's Pantry"),
+        ("Zum Verschenken: Pflaumenmarmelade", "Pflaumenmarmelade", "Zum Verschenken"),
+    ],
+)
+def test_what_may_be_a_column_is_asked_with_its_parts(title: str, named: str, left: str) -> None:
+    (one,) = brought(f"{title}\n{BELOW}")
+    assert fact(one, "title") == named
+    assert f'and not "{left}"' in asked(one)
+
+
+def test_a_title_of_which_no_part_is_plainly_its_name_stands_whole_and_is_asked() -> None:
+    (one,) = brought(f"Friday fun | The Pantry\n{BELOW}")
+    assert fact(one, "title") == "Friday fun | The Pantry"
+    assert "is a title of several parts, and stands whole" in asked(one)
+
+
+def test_a_site_that_bears_the_name_of_its_address_is_no_part_of_a_title() -> None:
+    page = (
+        '<html><head><title>Damson jam - Hedge and Larder</title><link rel="canonical" '
+        'href="https://hedgeandlarder.example/jam"></head><body><p>Ingredients</p><ul>'
+        "<li>2 lb damsons</li><li>1 lb sugar</li></ul><p>Method</p>"
+        "<ol><li>Boil the damsons.</li><li>Add the sugar.</li></ol></body></html>"
+    )
+    (one,) = brought(page, name="a.html")
+    assert fact(one, "title") == "Damson jam"
+    assert "several parts" not in asked(one)
+
+
+@pytest.mark.parametrize(
+    ("above", "language"),
+    [
+        ("Startseite\nRezepte\nÜber uns\nNewsletter\nSuche\n", "de_DE"),
+        ("Forside\nOm mig\nOpskrifter A-Å", "da_DK"),
+        ("Hopp til innhold\nOppskrifter\nLogg inn", "nb_NO"),
+        ("Skip to content\nHome\nAbout\nContact\n", "en_GB"),
+        ("Aller au contenu\nAccueil\nRecettes\nÀ propos\n", "fr_FR"),
+        ("Przejdź do treści\nPrzepisy\nO mnie\n", "pl_PL"),
+    ],
+)
+def test_the_words_of_a_menu_name_no_recipe_and_stand_nowhere(above: str, language: str) -> None:
+    (one,) = brought(f"{above}\nDamson jam\n{BELOW}", language)
+    assert fact(one, "title") == "Damson jam"
+    assert not [row for row in above.split("\n") if row and row in one.text]
+
+
+def test_a_lone_word_that_a_menu_may_hold_stays() -> None:
+    (one,) = brought(f"Damson jam\n\nArchive\n{BELOW}")
+    assert "Archive" in one.text
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "Around my stove\nA cook's notebook\nSunday 18 November 2012\n",
+        "The Hedge Pantry\n",
+        "Notes of a hedge\n\n",
+    ],
+)
+def test_a_line_that_names_nothing_of_the_recipe_gives_way_to_one_that_does(above: str) -> None:
+    (one,) = brought(f"{above}\nDamson jam\n\nWe make it each year.\n{BELOW}")
+    assert fact(one, "title") == "Damson jam"
+
+
+@pytest.mark.parametrize("title", ["Supper dish", "Aunt's secret", "Dolly's own"])
+def test_a_title_that_names_no_food_stays_where_no_other_line_does(title: str) -> None:
+    (one,) = brought(f"{title}\n\nButter for the tin\n{BELOW}")
+    assert fact(one, "title") == title
+
+
+def test_the_line_that_gave_way_is_named() -> None:
+    (one,) = brought(f"Around my stove\nSunday 18 November 2012\nDamson jam\n{BELOW}")
+    assert '"Damson jam" is taken for the title; "Around my stove" is left out.' in asked(one)
