@@ -5,7 +5,8 @@ from fractions import Fraction
 import pint
 import pytest
 
-from stillroom.core.amounts.units import all_units, convert, find_unit
+from stillroom.core.amounts.quantities import parse_amount, show_amount
+from stillroom.core.amounts.units import System, all_units, convert, find_unit
 from stillroom.core.words.problems import Unreadable
 
 # unit, to, exact value, source
@@ -49,7 +50,12 @@ INDEPENDENT = {
     "imp_fl_oz": "imperial_fluid_ounce", "imp_gill": "5 * imperial_fluid_ounce",
     "imp_cup": "10 * imperial_fluid_ounce", "imp_pint": "imperial_pint",
     "imp_quart": "imperial_quart", "imp_gallon": "imperial_gallon", "dsp": "10 * milliliter",
-    "au_tbsp": "20 * milliliter",
+    "au_tbsp": "20 * milliliter", "named_us_fl_oz": "fluid_ounce", "named_us_cup": "cup",
+    "named_us_pint": "pint", "named_us_quart": "quart", "named_us_gallon": "gallon",
+    "named_us_gill": "4 * fluid_ounce", "named_imp_fl_oz": "imperial_fluid_ounce",
+    "named_imp_gill": "5 * imperial_fluid_ounce", "named_imp_cup": "10 * imperial_fluid_ounce",
+    "named_imp_pint": "imperial_pint", "named_imp_quart": "imperial_quart",
+    "named_imp_gallon": "imperial_gallon",
 }  # fmt: skip
 
 
@@ -70,7 +76,9 @@ READINGS = [
     ("cup", "cup", "us_cup", "imp_cup"),
     ("tablespoon", "tbsp", "us_tbsp", "tbsp"),
     ("fl oz", "imp_fl_oz", "us_fl_oz", "imp_fl_oz"),
-    ("US cup", "us_cup", "us_cup", "us_cup"),
+    ("US cup", "named_us_cup", "us_cup", "named_us_cup"),
+    ("imperial pint", "imp_pint", "named_imp_pint", "imp_pint"),
+    ("imperial cup", "named_imp_cup", "named_imp_cup", "imp_cup"),
     ("g", "g", "g", "g"),
 ]
 
@@ -79,6 +87,24 @@ READINGS = [
 def test_word_is_read_by_system(word: str, metric: str, us: str, imperial: str) -> None:
     found = [find_unit(word, system) for system in ("metric", "us", "imperial")]
     assert found == [metric, us, imperial]
+
+
+@pytest.mark.parametrize(
+    ("written", "system", "shown"),
+    [
+        ("1 imperial gallon", "us", "1 imperial gallon"),
+        ("2 imperial pints", "us", "2 imperial pints"),
+        ("1 imperial gallon", "metric", "1 gallon"),
+        ("2 US cups", "metric", "2 US cups"),
+        ("2 US cups", "us", "2 cups"),
+        ("1 US gallon", "imperial", "1 US gallon"),
+        ("16 US fl oz", "metric", "16 US fl oz"),
+    ],
+)
+def test_a_measure_of_another_country_keeps_its_name(
+    written: str, system: System, shown: str
+) -> None:
+    assert show_amount(parse_amount(written, system)) == shown
 
 
 def test_weight_is_not_volume() -> None:
