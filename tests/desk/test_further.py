@@ -49,6 +49,8 @@ def test_ten_people_are_kept_with_one_press_by_keyboard(page: Page, anew: OpenDe
     page.locator(MORE.format("baskets")).press("Enter")
     page.keyboard.type("large")
     page.fill('[name="baskets|new|eat"]', "3")
+    heads = page.locator('details[data-new="households"] > summary').all_text_contents()
+    assert heads == PEOPLE, "a form is headed by who is in it"
     ids = page.evaluate("[...document.querySelectorAll('[id]')].map((one) => one.id)")
     assert len(ids) == len(set(ids))
     assert page.evaluate("document.documentElement.scrollWidth") <= 390
@@ -69,6 +71,17 @@ def test_further_forms_are_there_again_when_nobody_kept(page: Page, anew: OpenDe
     page.reload()
     boxes = page.locator('details[data-new="households"] input[name$="|name"]')
     assert [boxes.nth(n).input_value() for n in range(boxes.count())] == PEOPLE[:3]
+    heads = page.locator('details[data-new="households"] > summary')
+    assert heads.all_text_contents() == PEOPLE[:3]
+    boxes.last.fill("")
+    assert heads.last.text_content() == "Somebody else"
+    boxes.last.fill(PEOPLE[2])
+    page.click(MORE.format("makes"))
+    with page.expect_response("**/typed"):
+        page.select_option('[name="makes|new|recipe"]', index=1)
+    title = page.locator('[name="makes|new|recipe"] option').nth(1).text_content()
+    assert page.locator('details[data-new="makes"] > summary').text_content() == title
+    page.select_option('[name="makes|new|recipe"]', index=0)
     with page.expect_navigation():
         page.click(KEEP)
     assert names(anew)[2:] == PEOPLE[:3]

@@ -18,7 +18,7 @@ from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
-from stillroom.bringing.found import PASTED, SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
+from stillroom.bringing.found import SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
 from stillroom.bringing.keeping import (
     A_WAIT,
@@ -33,6 +33,7 @@ from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.title_parts import named_alone
+from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import whose_measures
 from stillroom.core.larder.shelves import Larder
@@ -100,6 +101,8 @@ def draft(
     if beside := asked_beside(made.rows, recipe, settings, larder):
         made.ask(*beside)
     _ask_whose(made, recipe, origin, method)
+    for asked in questions_beside(recipe, origin, [what for _, what, _ in made.asked]):
+        made.ask(method, *asked)
     _ask_the_book(made, slug, settings, larder)
     return _with_questions(made, end, title or "A recipe", slug)
 
@@ -319,16 +322,15 @@ def _ask_of_vague(made: _Draft, place: int, lines: Iterable[str]) -> None:
 
 
 def _source(recipe: Recipe, origin: Origin) -> str:
-    """Return whence it was brought, without anybody's address of letters; "" where nobody said."""
+    """Return whence it was brought, as far as that is public; "" where nobody said.
+
+    A file's name is the cook's own, and an address of letters its writer's.
+    """
     writer = recipe.writer or origin.writer
     address = recipe.address or origin.address
-    called = re.split(r"[/\\]", origin.called)[-1]
-    is_pasted = called == PASTED
-    parts = [] if is_pasted else [f"Brought in from {_prose(_cut(called, _LONGEST_NAME))}"]
-    by = "Brought in, by" if is_pasted else "by"
-    parts += [f"{by} {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
+    parts = [f"by {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
     parts += [address] if address and find_markup(address) is None else []
-    return f"{', '.join(parts).removesuffix('.')}." if parts else ""
+    return f"Brought in, {', '.join(parts).removesuffix('.')}." if parts else ""
 
 
 def _prose(text: str) -> str:

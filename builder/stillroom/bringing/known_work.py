@@ -131,6 +131,11 @@ def small_words(tongues: Sequence[str]) -> frozenset[str]:
     return frozenset(word for name in tongues for word in _small(name))
 
 
+def own_words(tongues: Sequence[str]) -> frozenset[str]:
+    """Return the words by which one speaks of oneself in some languages."""
+    return frozenset(word for name in tongues for word in _tongue(name).own)
+
+
 def words_of(text: str) -> list[str]:
     """Return the words of a text as they are compared: small, without accents and signs."""
     return _WORD.findall(without_accents(text))

@@ -64,7 +64,7 @@ def without_private_end(rows: Sequence[Row]) -> tuple[tuple[Row, ...], bool]:
     kept = list(rows)
     while len(kept) > first and kept[-1].shape == "line" and section_of(kept[-1].text) is None:
         told = SENTENCE_ENDS.split(kept[-1].text.strip())
-        of_recipe = [one for one in told if _is_of_recipe(one, tongues, listed)]
+        of_recipe = [one for one in told if is_of_recipe(one, tongues, listed)]
         others = [one for one in told if one not in of_recipe]
         if not others or not (numbered or any(map(_is_private, others))):
             break
@@ -89,12 +89,12 @@ def _behind_list(rows: Sequence[Row]) -> tuple[int, bool]:
     return last + (1 if steps else 2), steps
 
 
-def _is_of_recipe(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
+def is_of_recipe(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     """Whether a sentence does, measures or keeps something, or speaks of what is made."""
     if may_say_keeping(sentence) or MEASURED.search(sentence) or makes_of(sentence):
         return True
     said = frozenset(words_of(sentence))
-    if _is_day(sentence) or said & _known("calls_up"):
+    if is_day(sentence) or said & _known("calls_up"):
         return False
     if said & (listed | _known("of_the_thing")):
         return True
@@ -112,10 +112,11 @@ def _is_private(sentence: str) -> bool:
     """Whether a sentence speaks of somebody, or of a day of hers."""
     said = frozenset(words_of(sentence))
     persons = _known("to_one") | _known("of_oneself") | _known("kin") | _known("calls_up")
-    return bool(said & persons or _I.search(sentence)) or _is_day(sentence)
+    return bool(said & persons or _I.search(sentence)) or is_day(sentence)
 
 
-def _is_day(sentence: str) -> bool:
+def is_day(sentence: str) -> bool:
+    """Whether a sentence names a day, or a date of a month."""
     return bool(frozenset(words_of(sentence)) & _known("day_words") or _DATE.search(sentence))
 
 

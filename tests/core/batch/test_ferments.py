@@ -112,7 +112,7 @@ def test_fruit_left_to_work_in_sugar_may_hold_alcohol() -> None:
 
 
 HIDDEN = [
-    (["500 ml apple juice", "500 g jam sugar"], "jam sugar"),
+    (["500 ml apple juice", "500 g date sugar"], "date sugar"),
     (["400 g plums", "400 g agave syrup"], "agave syrup"),
     (["400 g sugar", "1 bag frozen blueberries"], "frozen blueberries"),
     (["100 g walnuts", "100 g sugar", "1 jar of honey"], "honey"),
@@ -134,6 +134,8 @@ def test_sugar_that_nobody_counted_is_no_verdict_on_a_jam(lines: list[str], name
         (["1 kg plums", "500 g sugar"], "stays below"),
         (["1 kg plums", "900 g sugar", "juice of 1 lemon"], "reaches"),
         (["1 kg medlars", "900 g sugar"], "reaches"),
+        (["1 kg plums", "500 g jam sugar"], "stays below"),
+        (["1 kg plums", "900 g jam sugar"], "reaches"),
     ],
 )
 def test_sugar_that_is_known_is_held_against_the_least(lines: list[str], how: str) -> None:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from statistics import median
 
 import pytest
 
-from stillroom.core.batch.bottling import kept_ml, makes_ml
-from stillroom.core.batch.contents import Content, contents_of
+from stillroom.core.batch.bottling import estimate_yield, kept_ml, makes_ml
+from stillroom.core.batch.contents import Content, bottling_data, contents_of
 from stillroom.core.batch.cutting import read_cut
 from stillroom.core.batch.preserves import finished_g
 from stillroom.core.batch.strength import fold_of_recipe, strength_of
 from stillroom.core.batch.strength_words import cut_document, strength_document, strength_text
 from stillroom.core.batch.syrups import SOURCE, SOURCE_OUTSIDE, brix_of_syrup
+from stillroom.core.larder.shelves import all_staples
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
 
@@ -38,6 +40,76 @@ def content(line: str) -> Content:
 )
 def test_what_is_laid_in_takes_its_room(line: str, volume: str) -> None:
     assert content(line).volume_ml == Fraction(volume)
+
+
+# Sugars as they are sold: what a liqueur or a mead is sweetened with is in the glass, none of it is
+# strained out and none keeps spirit back. Sucrose 99.8 g in 100 (USDA SR 19335; rock, pearl sugar:
+# the same in larger pieces); glucose with its one water 90.9 (molar mass 180.16 of 198.17); the
+# raw ones from memory; a sugar without figures goes with the liquid too, how sweet is not known.
+@pytest.mark.parametrize(
+    ("name", "sugar"),
+    [
+        ("rock sugar", "99.8"), ("brown rock sugar", "99.8"), ("candy sugar", "99.8"),
+        ("Belgian candi sugar", "99.8"), ("pearl sugar", "99.8"), ("loaf sugar", "99.8"),
+        ("jam sugar", "97"), ("raw cane sugar", "99.19"), ("soft dark brown sugar", "97.02"),
+        ("panela", "90"), ("piloncillo", "90"), ("jaggery", "85"), ("palm sugar", "85"),
+        ("maple sugar", "84.87"), ("dextrose", "90.9"), ("priming sugar", "90.9"),
+        ("date sugar", "0"), ("invert sugar", "0"),
+    ],
+)  # fmt: skip
+def test_a_sugar_stays_in_the_bottle(name: str, sugar: str) -> None:
+    found = content(f"100 g {name}")
+    assert found.staple, "it is known"
+    assert found.dissolves, "it melts into the liquid"
+    assert found.grams_of("sugar") == Fraction(sugar)
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["100 g rock candy sticks", "100 g raisins", "100 g candied orange", "100 g sugar snap peas"],
+)
+def test_what_is_only_named_after_sugar_does_not(line: str) -> None:
+    assert not content(line).dissolves
+
+
+def test_a_liqueur_with_rock_sugar_fills_what_it_does_with_plain() -> None:
+    fruit = ("0.7 l vodka", "500 g sloes")
+    plain, rock = (
+        estimate_yield(recipe_of(*fruit, f"250 g {name}")) for name in ("sugar", "rock sugar")
+    )
+    assert plain
+    assert rock
+    assert (plain.low_ml, plain.high_ml) == (rock.low_ml, rock.high_ml)
+
+
+# Fresh fruit, peel, chillies and herbs without figures give up their water as their like do (damson
+# gin came out stronger and scarcer than sloe gin); dried ones have none to give.
+@pytest.mark.parametrize(
+    ("name", "water"),
+    [
+        ("damsons", 85), ("mirabelles", 85), ("bilberries", 85), ("lingonberries", 85),
+        ("mulberries", 85), ("rowan berries", 85), ("kumquats", 85), ("nectarines", 85),
+        ("kiwis", 85), ("hawthorn berries", 85), ("jalapeños", 90), ("lemongrass", 85),
+        ("mandarin peel", 77), ("lime zest", 77), ("freeze-dried raspberries", 0),
+        ("dried kiwi", 0), ("raspberry powder", 0), ("juniper berries", 0),
+        ("dried lemongrass", 0), ("dried orange peel", 0), ("dried damsons", 0), ("raisins", 0),
+        ("candied lemon peel", 0), ("chilli flakes", 0),
+    ],
+)  # fmt: skip
+def test_fresh_things_without_figures_give_juice_as_their_like_do(name: str, water: int) -> None:
+    assert content(f"100 g {name}").juice_g == water
+
+
+def test_the_water_of_fresh_things_is_the_middle_of_those_that_have_a_figure() -> None:
+    for tag, share in bottling_data()["fresh_water"].items():
+        found = [
+            float(one.composition.water)
+            for one in all_staples().values()
+            if tag in one.tags and not one.kind_of and one.acidity != "dry"
+            if one.composition and one.composition.water and one.composition.water > 40
+        ]
+        assert found
+        assert abs(median(found) - share) < 1, tag
 
 
 # line -> ml kept back; fresh things 0.75 ml to the gram, dry ones 1: common practice

@@ -100,7 +100,7 @@ GRAVEST = sorted(rule.name for rule in all_rules().values() if not rule.may_be_o
 def test_the_gravest_are_all_refusals() -> None:
     assert set(GRAVEST) == {
         "home-distilling", "industrial-alcohol", "low-acid-in-oil", "low-acid-sealed",
-        "vegetables-in-honey", "oil-left-warm", "cure-beyond-any-law",
+        "vegetables-in-honey", "honey-left-warm", "oil-left-warm", "cure-beyond-any-law",
         "ph-above-limit", "honey-for-infants", "toxic-plant", "toxic-decoration",
         "cyanide-kernels", "deadly-craft", "pet-poison", "animal-food-sealed", "cake-in-jar",
         "alkali-in-food", "infant-food", "caffeine-powder", "poppy-tea", "claim-contradicted",

@@ -10,10 +10,13 @@ from hashlib import sha256
 
 import pytest
 
+from care_cases import recipe_of
+from stillroom.core.care.safety import assess_safety
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.lines.ingredient_food import food_of
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.reading.recipe_file import read_recipe
+from stillroom.core.recipe.settings import BookSettings
 
 _VESSELS = """
 preserve en | Fill 6 jam jars and seal. |
@@ -247,6 +250,36 @@ bake en | Melt a nut of butter and stir it in. | butter
 bake en | Stir until nut-brown. |
 """
 # a brine, a lye or a must is judged by what floats in it (old household books: "to bear an egg")
+# what a seasoning mix is used on or in, as the sheets of mixes say it ("Taco seasoning mix" of a
+# public sheet of mixes, the rest in its manner); beside them dried meat and fish that go in
+_USED_ON = """
+dry mix en | Seal. To make tacos, brown 1 lb ground beef. Add 1 cup water and the taco mix. |
+dry mix en | Seal the jar. To use: add 3 tablespoons of mix per pound of ground beef. |
+dry mix en | Mix. Use 2 tablespoons per pound of meat. |
+dry mix en | Mix. Rub 2 tbsp over a chicken before roasting. |
+dry mix en | Seal. For dip: mix 2 tbsp with 1 cup sour cream and 1 cup mayonnaise. |
+dry mix en | Seal. To make dressing, combine the mix with 1 cup mayonnaise and 1 cup buttermilk. |
+dry mix en | Seal. Sprinkle on fish, chicken or vegetables before grilling. |
+dry mix en | Seal. For chili: brown 500 g minced beef with an onion, add the mix. |
+dry mix en | Seal. To prepare soup: simmer the mix in 8 cups water with 1 ham bone. |
+dry mix en | Seal. Add 1 pound browned ground beef and 1 can of tomatoes to the mix. |
+dry mix en | Seal. When ready to cook, brown 1 lb sausage, then add 6 cups chicken broth. |
+dry mix en | Seal. Use 1 tablespoon for every 500 g of chicken or pork. |
+dry mix en | Seal. Toss 1 tablespoon with 500 g shrimp and grill. |
+dry mix en | Mix. Makes enough to season 2 kg of pork. |
+dry mix de | Mischen. Zum Würzen: 2 EL auf 500 g Hackfleisch geben. |
+dry mix de | Abfüllen. Für einen Dip 2 EL mit 200 g Schmand und 100 g Joghurt verrühren. |
+dry mix fr | Fermer le bocal. Pour une sauce, 2 cuillères à soupe avec 200 g de crème fraîche. |
+dry mix es | Cerrar. Para sazonar 500 g de carne picada usar 2 cucharadas. |
+dry mix it | Chiudere. Per condire 500 g di carne macinata usare 2 cucchiai. |
+dry mix nl | Sluiten. Gebruik 2 eetlepels per 500 g gehakt. |
+dry mix sv | Blanda. Använd 2 msk till 500 g köttfärs. |
+dry mix en | Mix. Crumble 100 g beef jerky into the jar. Seal. | beef
+dry mix en | Stir in 50 g bacon bits. Seal. | bacon
+dry mix en | Mix. Add the dried chicken to each jar. | chicken
+dry mix en | To make each jar: layer 50 g dried shrimp on top. | shrimp
+dry mix en | Mix with 50 g dried salmon for every jar. | salmon
+"""
 _FLOATED = """
 preserve en | Boil salt and water strong enough to bear an egg. |
 preserve en | Make a brine that will float a fresh egg, and pour it over. |
@@ -307,7 +340,7 @@ def _rows(table: str) -> list[object]:
     ("kind", "language", "method", "expected"),
     [
         row
-        for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN, _FLOATED)
+        for table in (_VESSELS, _OVENS, _SERVED, _MADE_UP, _AGAIN, _USED_ON, _FLOATED)
         for row in _rows(table)
     ],
 )
@@ -318,3 +351,39 @@ def test_only_what_is_put_in_is_found(
     missing = [food for food in expected if not any(food in one for one in found)]
     more = [one for one in found if not any(food in one for food in expected)]
     assert (missing, more) == ([], [])
+
+
+# a piece of a listed food is that food; of one that is not listed it is found (a blog's lemon
+# pickle told "lemon segments" and had the lemons twice on its label; the others are its family)
+@pytest.mark.parametrize(
+    ("listed", "method", "more"),
+    [
+        ("6 lemons", "Stir in the lemon segments and the lemon wedges.", []),
+        ("6 oranges", "Add the orange wedges, the orange rounds and the orange segments.", []),
+        ("1 kg apples", "Add the apple rings and slices.", []),
+        ("1 pineapple", "Add the pineapple rings.", []),
+        ("1 kg sugar", "Stir in the lemon segments.", ["lemon segment"]),
+        ("1 kg apples", "Add the orange wedges.", ["orange wedge"]),
+        ("1 kg onions", "Add a stock cube.", ["stock cube"]),
+    ],
+)
+def test_a_piece_of_a_listed_food_is_that_food(listed: str, method: str, more: list[str]) -> None:
+    front = {"title": "A try", "kind": "preserve", "ingredients": [listed, "200 g salt"]}
+    found = foods_in_method(recipe_of({**front, "method": [method]}))
+    assert [one.ingredient.item for one in found] == more
+
+
+def test_what_some_people_do_is_not_done() -> None:
+    lemons = {"title": "A try", "kind": "preserve", "ingredients": ["6 lemons", "200 g salt"]}
+    method = "Put the lemons into the jar. {} boil them to soften them up. Leave for a month."
+    rules = {
+        who: {
+            one.rule
+            for one in assess_safety(
+                recipe_of({**lemons, "method": [method.format(who)]}), BookSettings()
+            ).cautions
+        }
+        for who in ("Some people even", "Next day")
+    }
+    assert "hot-glass" not in rules["Some people even"]
+    assert "hot-glass" in rules["Next day"]

@@ -55,6 +55,8 @@ class Content:
     def rest_ml(self) -> Fraction:
         """Return the ml that its fat, protein and other solids take up, sugar apart; 0 unknown."""
         composition = self.staple.composition if self.staple else None
+        if composition is None and self.dissolves:
+            return self.volume_ml
         if composition is None or composition.water is None or self.grams is None:
             return Fraction(0)
         fat = composition.fat or Fraction(0)
@@ -70,15 +72,34 @@ class Content:
     @property
     def fresh(self) -> bool:
         """Whether it is a juicy solid, which gives up its water to a spirit."""
-        composition = self.staple.composition if self.staple else None
-        water = composition.water if composition else None
-        return not self.liquid and (water or 0) >= bottling_data()["fresh_from"]
+        return not self.liquid and self._water_share >= bottling_data()["fresh_from"]
+
+    @property
+    def juice_g(self) -> Fraction:
+        """Return the grams of water in a juicy solid; of one without figures, as its like has."""
+        share = self._water_share if self.fresh else Fraction(0)
+        return (self.grams or Fraction(0)) * share / 100
+
+    @property
+    def _water_share(self) -> Fraction:
+        """Return its water in 100 g; without figures, as its tag has it fresh; 0 unknown."""
+        if self.staple is None:
+            return Fraction(0)
+        if self.staple.composition is not None:
+            return self.staple.composition.water or Fraction(0)
+        if self.staple.acidity == "dry" or "dried-fruit" in self.staple.tags:
+            return Fraction(0)
+        shares = bottling_data()["fresh_water"]
+        return Fraction(max((shares.get(tag, 0) for tag in self.staple.tags), default=0))
 
     @property
     def dissolves(self) -> bool:
-        """Whether it is sugar that ends up in the liquid."""
-        sugar = self.staple.composition.sugar if self.staple and self.staple.composition else None
-        return not self.liquid and (sugar or 0) >= 75
+        """Whether it is sugar that ends up in the liquid; one without figures is so by its tag."""
+        if self.liquid or self.staple is None:
+            return False
+        if self.staple.composition is None:
+            return "sugar" in self.staple.tags
+        return (self.staple.composition.sugar or 0) >= 75
 
 
 @cache

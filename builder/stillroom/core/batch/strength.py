@@ -248,7 +248,7 @@ def _part(content: Content, fruit_share: float) -> Mixture:
     if content.liquid or content.dissolves:
         return Mixture(0.0, own_water, sugar, float(content.rest_ml))
     if content.fresh:
-        return Mixture(0.0, own_water * fruit_share, sugar * fruit_share)
+        return Mixture(0.0, float(content.juice_g) * fruit_share, sugar * fruit_share)
     return Mixture(0.0, 0.0)
 
 

@@ -14,10 +14,30 @@ from stillroom.core.words.patterns import clause_regex
 
 _DRAIN = clause_regex(
     r"\b(?:drain\w*|pour(?:ed)? off|press(?:ed)? out|rins(?:e|ed|ing)"
-    r"|(?:tip|lift|pour|turn|empty|put)\w*\b[^.]*\b(?:colander|sieve|strainer)|pat(?:ted)?\b[^.]*\bdry)\b",
+    r"|(?:tip|lift|pour|turn|empty|put)\w*\b[^.]*\b(?:colander|sieve|strainer)"
+    r"|pat(?:ted)?\b[^.]*\bdry"
+    # and in the other languages that a method is read in
+    r"|abgie(?:ß|ss)\w*|abgegossen|abtropf\w*|abschütt\w*|abspül\w*|trocken ?tupf\w*"
+    r"|ausdrück\w*|gie(?:ß|ss)\w* (?:\w+ ){1,3}ab|égoutt\w*|rinc(?:er|ez)|essor\w*"
+    r"|jet\w+ (?:l['’]eau|la saumure|le liquide)|escurr\w*|enjuag\w*"
+    r"|tir\w+ (?:el agua|el líquido|la salmuera)|scol(?:a|are|ate|atele|arle)|sgocciol\w*"
+    r"|strizz\w*|sciacqu\w*|gi(?:et|eten)\b[^.]*\baf|afgieten|afgegoten|uitlek\w*|uitgelekt"
+    r"|afspoel\w*|häll\w* (?:\w+ ){0,3}(?:av|bort)|rinna av|skölj\w*|krama ur"
+    r"|hæld\w* (?:\w+ ){0,3}(?:fra|af)|hell\w* (?:\w+ ){0,3}av|skyll\w*|escorr\w*"
+    r"|odcedz\w*|odsącz\w*)\b",
     re.I,
 )
-_COVERS = clause_regex(r"\b(?:water|brine|liquid|liquor|solution|syrup|ice)\b", re.I)
+_COVERS = clause_regex(
+    r"\b(?:water|brine|liquid|liquor|solution|syrup|ice|wasser|salzwasser|\w*lake|sud"
+    r"|flüssigkeit|einlegeflüssigkeit|eau|saumure|liquide|agua|salmuera|líquido|acqua|salamoia"
+    r"|liquido|\w*pekel|vloeistof|vocht|vatten|\w*lag|\w*lagen|vand|vann|lage|água|salmoura"
+    r"|woda|wody|wodę|solank\w*|zalew\w*"
+    # what was mixed before and goes over it afterwards
+    r"|(?:hot|boiling|warm|vinegar|pickling|cooled) (?:\w+ )?mixture|marinad\w*|miscela|aufguss"
+    r"|(?:heiße|warme) mischung|mezcla caliente|mélange (?:chaud|bouillant)"
+    r"|(?:hete|warme) mengsel)\b",
+    re.I,
+)
 # whose pint it is the method does not say: either will do
 _UNITS = {
     "l": ("l",),
@@ -34,7 +54,8 @@ _AMOUNT = clause_regex(
 )
 _NO_WATER_IN_IT = clause_regex(
     r"\bboiling[- ]water (?:canner|bath)|\bwater[- ]bath\b|\b(?:over|in) (?:a pan of )?"
-    r"(?:simmering|boiling|hot) water\b|\bcold water to (?:cool|rinse)\w*",
+    r"(?:simmering|boiling|hot) water\b|\bcold water to (?:cool|rinse)\w*"
+    r"|\bim wasserbad\b|\bbain[- ]marie\b|\bbaño maría\b|\bbagnomaria\b|\bvattenbad\b",
     re.I,
 )
 
@@ -46,6 +67,8 @@ def drained_rows(rows: Sequence[Fraction | None], clauses: Sequence[str]) -> fro
     it drains; where that does not tell, the smaller, so that no brine is taken for stronger.
 
     >>> sorted(drained_rows([None, Fraction(500)], ["salt them in the water and drain", "boil"]))
+    [1]
+    >>> sorted(drained_rows([None, Fraction(500)], ["pekel erover", "giet de vloeistof af"]))
     [1]
     >>> drained_rows([None, Fraction(500)], ["stand in brine and drain", "cover with the liquid"])
     frozenset()

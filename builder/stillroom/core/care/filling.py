@@ -80,6 +80,8 @@ _NOT_ITS_HEAT = clause_regex(
     r"|knife|tongs|corks?|stoppers?|rings?|rubbers?|seals?|weights?|stones?|plates?)\b"
     r"|\bmelt\w* in (?:the|your|a) (?:mug|cup|mouth|glass)\b|\bice\b(?! cream)[^.]*?\bmelt\w*"
     r"|\b(?:keep|leave|stand|put|place|set|stor)\w*\b[^.]*\bwarm\b(?! (?:water|syrup|brine))"
+    r"|\bwarm (?:und \w+ )?(?:steh|stell|gestell|aufbewahr|lager|zieh|halt)\w*"
+    r"|\b(?:stå|ställ\w*) varmt\b"
     r"|\bhot(?=[- ](?:days?|weather|spell|summers?|sun|climates?|room|kitchen|place|cupboard"
     r"|chocolate|cocoa|toddy|cross|dogs?|chill?i|chill?ies|mustard|curry|paprika|spice|smoked|pan\b"
     r"|oven|hob|stove|hotplate|plate|sauces?\b|salsa|peppers?\b))"

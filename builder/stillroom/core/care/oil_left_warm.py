@@ -1,7 +1,7 @@
-"""Whether what is fresh stands in oil out of the fridge, by the method or by the timeline.
+"""Whether what is fresh stands in oil or honey out of the fridge, by method or timeline.
 
 What is said of keeping tells only where it goes in the end: three weeks on a windowsill come before
-four days in the fridge. Leaves out what is fresh and how much oil there is: the rules.
+four days in the fridge. Leaves out what is fresh and how much oil or honey there is: the rules.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Unreadable
 
 _OIL = clause_regex(r"\b(?:oils?|öl|huile|aceite|olio|olie|olja)\b|öl\b", re.IGNORECASE)
+_HONEY = clause_regex(r"\b(?:honey|\w*honig|miel|miele|honing|honung)\b", re.IGNORECASE)
 _SUN = (
     r"window(?:[- ]?sill)?s?|sunny|sun(?:shine|light)?|warm (?:place|spot|room)|airing cupboard"
     r"|fensterb(?:ank|rett)|sonne|sonnig\w*|soleil|rebord|davanzale|al sole|al sol|alf[eé]izar"
@@ -28,7 +29,7 @@ _SUN = (
 )
 _IN_THE_SUN = clause_regex(rf"\b(?:{_SUN})\b", re.IGNORECASE)
 _WARM = clause_regex(
-    rf"\b(?:{_SUN}|room temperature|counter(?:top)?|worktop|cupboard|pantry|larder|shel(?:f|ves)"
+    rf"\b(?:{_SUN}|room[- ]temperature|counter(?:top)?|worktop|cupboard|pantry|larder|shel(?:f|ves)"
     r"|cellar|(?:dark|cool) (?:\w+ )?(?:place|spot)|zimmertemperatur|raumtemperatur"
     r"|température ambiante|temperatura ambiente|kamertemperatuur|rumstemperatur)\b",
     re.IGNORECASE,
@@ -57,7 +58,12 @@ _COLD_STAGES = clause_regex(r"\b(?:chill|freeze|refrigerate)\w*\b", re.IGNORECAS
 
 def stands_warm_in_oil(recipe: Recipe) -> str:
     """Return the words by which it stands in oil for a night or longer out of the cold; else ""."""
-    return next(_by_timeline(recipe), "") or next(_by_method(recipe), "")
+    return next(_by_timeline(recipe), "") or next(_by_method(recipe, _OIL), "")
+
+
+def stands_warm_in_honey(recipe: Recipe) -> str:
+    """Return the words by which it stands in honey so; "" where none do."""
+    return next(_by_timeline(recipe), "") or next(_by_method(recipe, _HONEY), "")
 
 
 def _by_timeline(recipe: Recipe) -> Iterator[str]:
@@ -71,15 +77,15 @@ def _by_timeline(recipe: Recipe) -> Iterator[str]:
             yield said
 
 
-def _by_method(recipe: Recipe) -> Iterator[str]:
-    """Yield the sentences of waits in the oil; a place that is not told is the kitchen."""
+def _by_method(recipe: Recipe, covers: re.Pattern[str]) -> Iterator[str]:
+    """Yield the sentences of waits in what covers it; a place that is not told is the kitchen."""
     # "{olive oil}" is oil
     plain = str.maketrans("", "", "{}")
     steps = tuple(replace(one, text=one.text.translate(plain)) for one in recipe.method)
     told = sentences_of(steps)
     waits = {one.place: one.word for one in times_in_method(steps)}
     unread = {words for _, words in times_not_read(steps)}
-    oil_at = next((at for at, (one, _, _) in enumerate(told) if _goes_in(one)), -1)
+    oil_at = next((at for at, (one, _, _) in enumerate(told) if _goes_in(one, covers)), -1)
     cold = False
     for at, (written, _, _) in enumerate(told):
         sentence = ", ".join(affirmed_clauses(written))
@@ -94,7 +100,7 @@ def _by_method(recipe: Recipe) -> Iterator[str]:
         till = bool(_IN_THE_SUN.search(sentence) and _UNTIL.search(sentence)) and not _SHORT.search(
             sentence
         )
-        if (there or till or (waited and not cold)) and _is_in(sentence, at, oil_at, first):
+        if (there or till or (waited and not cold)) and _is_in(sentence, at, oil_at, first, covers):
             yield written.rstrip(".;")
         taken = _TAKEN_OUT.search(sentence)
         if taken and at >= oil_at:
@@ -120,14 +126,14 @@ def _is_cold(sentence: str, at: int, before: bool) -> bool:
     return min(places)[1] if places else before
 
 
-def _goes_in(sentence: str) -> bool:
+def _goes_in(sentence: str, covers: re.Pattern[str]) -> bool:
     """Whether a sentence names the oil, and not what is done with it when it is given."""
-    return bool(_OIL.search(sentence)) and not _IS_SERVED.search(sentence)
+    return bool(covers.search(sentence)) and not _IS_SERVED.search(sentence)
 
 
-def _is_in(sentence: str, at: int, oil_at: int, waits_at: int) -> bool:
+def _is_in(sentence: str, at: int, oil_at: int, waits_at: int, covers: re.Pattern[str]) -> bool:
     """Whether the oil is in when it waits, and the wait is no drying before."""
-    oil = _OIL.search(sentence)
+    oil = covers.search(sentence)
     taken = _TAKEN_OUT.search(sentence)
     if _DRIES.search(sentence) or (taken and taken.start() < waits_at):
         return False

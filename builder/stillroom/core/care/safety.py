@@ -55,7 +55,7 @@ _NOT_TO_BE_KEPT = frozenset(
     {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
     | {"oil-left-warm"}
     | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food", "weak-vinegar"}
-    | {"vegetables-in-honey"}
+    | {"vegetables-in-honey", "honey-left-warm"}
 )
 
 

@@ -180,10 +180,19 @@ def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:
     if food is None or "craft" in food.tags:
         return False
     first = match_name(head, larder).food, match_name(head[-1:], larder).food
-    sorts = (match_name((*piece, *words), larder).food for words in (head, head[-1:]))
+    # behind "gingembre moulu" canela is no ground cinnamon: only what is done ends that name
+    done = (
+        len(head) > 1 and larder.language[:2] != "en" and _DONE_ELSEWHERE.fullmatch(head[-1].form)
+    )
+    heads = (head,) if done else (head, head[-1:])
+    sorts = (match_name((*piece, *words), larder).food for words in heads)
     return all(sort is None or sort in first for sort in sorts)
 
 
+_DONE_ELSEWHERE = late_regex(
+    r"molid[oa]s?|rallad[oa]s?|picad[oa]s?|moulue?s?|hache(?:e?s?)|rape(?:e?s?)|macinat[oaie]|tritat[oaie]|grattugiat[oaie]"
+    r"|moid[oa]s?|ralad[oa]s?|gemahlen|gerieben|gehackt|gemalen|geraspt|gehakt|malen|malet|stott|rivet|riven|hackad|hakket"
+)
 _DONE = late_regex(r"(?!\w*seed)\w{2,}(?:[aiu][dt][oaie]|ed)")
 
 

@@ -38,6 +38,9 @@ FOR_EXAMPLE = (
     ("such", "as"), ("e", "g"), ("eg",), ("like",), ("preferably",), ("ideally",), ("try",),
     ("for", "example"), ("for", "instance"), ("i", "use"), ("i", "used"), ("i", "like"),
     ("i", "prefer"), ("we", "use"), ("including",), ("namely",),
+    ("t", "ex"), ("z", "b"), ("zb",), ("zum", "beispiel"), ("p", "ex"), ("par", "exemple"),
+    ("por", "ejemplo"), ("por", "exemplo"), ("ad", "esempio"), ("bijv",), ("bijvoorbeeld",),
+    ("f", "ek"), ("np",),
 )  # fmt: skip
 _ENGLISH = frozenset({"or", "and", "plus"})
 _SPOONS = frozenset({"tl", "el", "gestr", "gestrichener", "geh", "gehaufter", "msp"})

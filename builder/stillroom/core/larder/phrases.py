@@ -77,14 +77,26 @@ _A_BRAND = late_regex(
     r"\(?\b(?:such as|e\.?g\.?,?|like|i use|preferably) [^(),]*[®™][^(),]*\)?", re.IGNORECASE
 )
 
+# "basil, washed, dried", "rinsed and dried well": wiped it is, and as fresh as before
+_WASHED_DRY = late_regex(
+    r"\b((?:washed|rinsed|cleaned|wiped|scrubbed)(?:,? and(?: then)?|,? then|,| &) "
+    r"(?:(?:well|thoroughly|carefully|gently) )?)dried\b",
+    re.IGNORECASE,
+)
+
 
 def without_makes(text: str) -> str:
     """Return a phrase with blanks for whose make its writer means, so that all keeps its place.
 
+    What is only dried of the water that it was washed in is wiped, and not dried.
+
     >>> without_makes("dark beer (such as Goose Island® Oktoberfest)").strip()
     'dark beer'
+    >>> without_makes("basil, washed and dried"), without_makes("basil, dried")
+    ('basil, washed and wiped', 'basil, dried')
     """
-    return _A_BRAND.sub(lambda found: " " * len(found[0]), text)
+    plain = _WASHED_DRY.sub(r"\1wiped", text)
+    return _A_BRAND.sub(lambda found: " " * len(found[0]), plain)
 
 
 def first_piece(text: str) -> str:

@@ -23,6 +23,7 @@ from stillroom.core.amounts.units import (
 )
 from stillroom.core.lines.number_words import read_and_part
 from stillroom.core.lines.numbers import Marks, Range, read_number, read_range
+from stillroom.core.lines.spoons import end_before_drink, is_one_spoon
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.patterns import late_regex
@@ -149,6 +150,10 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
     if found is None:  # "5-pound", "28-oz", "1/2-inch-thick"
         head = _INCH_THICK.match(text, at)
         return (words[head[1].lower()], head.end(1)) if head else None
+    if (end := end_before_drink(text, at, found[1])) and not (
+        found := _look_up(text[:end], at, words)
+    ):
+        return None
     if found[0] == "t" and _FOR_EXAMPLE.match(text, found[1]):
         return None  # Swedish "t.ex."
     if found[0] in ("T", "t") and system != "us":
@@ -161,6 +166,8 @@ def read_unit(text: str, at: int, system: System) -> tuple[str, int] | None:
 def read_noun(text: str, at: int) -> tuple[str, int] | None:
     """Read a counted noun that begins at `at`, as (its singular, end)."""
     found = _look_up(text, at, counted_nouns())
+    if found and (end := end_before_drink(text, at, found[1])):
+        found = _look_up(text[:end], at, counted_nouns()) or found
     only = nouns_before().get(found[0]) if found else None
     if found is None or (only and not only.match(text, found[1])):
         return None
@@ -208,6 +215,8 @@ def _is_one_of(text: str, at: int, noun: tuple[str, int] | None, system: System)
     """Whether a vessel or a unit begins the line as one of it: "bottle of vodka", "cup of tea"."""
     if noun:
         return text[at : noun[1]].lower() in _ONE_OF and bool(_OF.match(text, noun[1]))
+    if is_one_spoon(text, at):
+        return True
     unit = None if text[at : at + 2] in ("T ", "t ") else read_unit(text, at, system)
     return unit is not None and unit[1] - at > 2 and bool(_OF.match(text, unit[1]))
 

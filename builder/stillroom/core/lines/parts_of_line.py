@@ -203,6 +203,16 @@ def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> bool:
     )
 
 
+def _is_no_food(words: str) -> bool:
+    """Whether words only say how large or how good what follows is: "large", "belles", "store"."""
+    return bool(_NO_FOOD.fullmatch(words)) or set(words.lower().split()) <= _words_of_size()
+
+
+@cache
+def _words_of_size() -> frozenset[str]:
+    return frozenset((*line_words()["sizes"], *line_words()["fullness"]))
+
+
 def _first_cut(text: str, at: int) -> re.Match[str] | None:
     """Find where the food ends: not at a comma between words of which none is a food."""
     for cut in _CUT.finditer(text, at):
@@ -210,7 +220,7 @@ def _first_cut(text: str, at: int) -> re.Match[str] | None:
         bare = named.replace(",", " ")
         if _shares_its_noun(text, at, cut):
             continue
-        if cut[0].strip() in ("(", "[") or not named or not _NO_FOOD.fullmatch(bare):
+        if cut[0].strip() in ("(", "[") or not named or not _is_no_food(bare):
             return cut
     return None
 

@@ -70,7 +70,8 @@ _WAVE = late_regex(r"(?<=\d)\s?[~〜～]\s?(?=\d)")
 _LINK = late_regex(r"\[(?P<said>[^\[\]]{1,80})\]\([^()\s]{1,200}\)")
 # "2 colheres (sopa) de salsa", "1 xícara (chá) de açúcar": which spoon, in Portuguese
 _WHICH_SPOON = late_regex(
-    r"\b(?P<spoon>colher(?:es)?|col\.?|x[íi]caras?|xíc\.?|ch[áa]venas?)\s*\((?:de\s+)?(?P<of>sopa|ch[áa]|sobremesa|caf[ée])\)",
+    r"\b(?P<spoon>colher(?:es)?|col\.?|x[íi]caras?|xíc\.?|ch[áa]venas?)\s*\(\s*(?:de\s+)?(?P<of>sopa|ch[áa]|sobremesa|caf[ée])"
+    r"(?:\s+(?:bem\s+)?(?P<full>cheias?|rasas?))?\s*\)\s*(?P<more>(?=[^\W\d]))?",
     re.IGNORECASE,
 )
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
@@ -93,7 +94,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _WITHIN.sub(r"(\1, \2", _DOUBLED.sub(r"(\1)", text))
         text = _ONE_OR_MANY.sub(lambda found: found[0][1:-1], _LINK.sub(r"\g<said>", text))
         text = _UP_TO.sub(r"\g<low>-\g<high> ", _OR_SO_MANY.sub(r"\g<low>-\g<high> ", text))
-        text = _WHICH_SPOON.sub(r"\g<spoon> de \g<of>", text)
+        text = _WHICH_SPOON.sub(_which_spoon, text)
     text = _WAVE.sub("-", text)
     text = _QUOTED_WORD.sub(r"\g<word>", text)
     text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
@@ -117,6 +118,11 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _PACK.sub(" pakke", text) if language != "sv" else text
         text = _TIN.sub("dåse", text) if language == "da" else text
     return text
+
+
+def _which_spoon(found: re.Match[str]) -> str:
+    full = f" {found['full']}" if found["full"] else ""
+    return f"{found['spoon']} de {found['of']}{full}{'' if found['more'] is None else ' '}"
 
 
 def _is_measure(word: str, system: System) -> bool:

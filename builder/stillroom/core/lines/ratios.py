@@ -1,7 +1,7 @@
-"""A ratio at the head or end of an ingredient line, "1:1 sugar and water": it is no amount.
+"""A ratio in an ingredient line, "1:1 sugar and water", "1 part honey to 2 parts water": no amount.
 
 One food that is named by its ratio stays a food: "2:1 Gelierzucker", "1:1 sugar syrup". Leaves out
-parts written in words and those to another ingredient: measured_to.py.
+parts of one food alone, and those to another ingredient: measured_to.py.
 """
 
 from __future__ import annotations
@@ -25,10 +25,18 @@ _ONE_NAME = late_regex(
     r"|m[ée]lange|sciroppo|jarabe|siroop|sirap)\W*$|\b(?:mix|mixture|blend|solution|syrup)\s+of\b",
     re.IGNORECASE,
 )
+_PART = r"(?:parts?|teile?n?|part[ei]s?|de(?:e)?len|deel|del(?:ar|er|e)?|części|część|osaa?)"
+_IN_PARTS = late_regex(
+    rf"^\W*\d{{1,2}}(?:\s?[/½])?\s*{_PART}\s+(?P<first>[^\d,;]{{2,60}}?)\s*[,;+&/:]?\s*(?P<and>[^\W\d]{{1,5}}\s+)?\d{{1,2}}\s*{_PART}\s+[^\W\d]",
+    re.IGNORECASE,
+)
 
 
 def refuse_ratio(text: str) -> None:
     """Raise Unreadable where a ratio of two foods stands where an amount should."""
+    if _IN_PARTS.match(text):
+        what = f'"{text.strip()}" is a ratio, and does not say how much there is of each.'
+        raise Unreadable(what, 'Write a line for each: "250 g sugar", "250 ml water".')
     if ":" not in text and "/" not in text:
         return
     if found := _AT_HEAD.match(text):

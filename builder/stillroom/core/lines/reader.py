@@ -83,6 +83,10 @@ _COFFEE_SPOON = late_regex(
 _BEFORE_ITS_NOUN = late_regex(
     r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"
 )
+# "przegotowanej, ostudzonej wody": two words of one case, and no food before the comma
+_OF_ONE_CASE = late_regex(
+    r"(?<=\s)(?P<first>[a-ząćęłńóśźż]{2,}(?P<case>ej|ego|ych|ich)),\s(?=[a-ząćęłńóśźż]+(?P=case)\s[^\W\d])"
+)
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|zu(?:\s+je)?|je|à|a|@)$", re.IGNORECASE)
@@ -124,6 +128,8 @@ def _read(text: str, system: System, language: str) -> LineReading:
     refuse_two_measures(text, system, marks.language)
     if marks.language == "de":
         text = _BEFORE_ITS_NOUN.sub(r"\g<first> ", text)
+    if marks.language == "pl":
+        text = _OF_ONE_CASE.sub(r"\g<first> ", text)
     if marks.language == "it":
         text = _UNIT_FIRST.sub(r"\g<sep> \g<about>\g<number> \g<unit>", text)
     start = _first(text)

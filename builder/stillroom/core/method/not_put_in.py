@@ -152,6 +152,22 @@ def _goes_on(sentence: str) -> bool:
     return bool(_pattern("still_theirs").search(sentence) or _pattern("wet").search(sentence))
 
 
+def _is_used_on_something(sentence: str) -> bool:
+    """Whether a sentence says on or in what a dry mix is used, which is no part of it.
+
+    >>> _is_used_on_something("Use 2 tablespoons per pound of ground beef.")
+    True
+    >>> _is_used_on_something("Add the dried chicken to each jar.")
+    False
+    """
+    if _pattern("used_on").search(sentence) and not _pattern("dried_meat").search(sentence):
+        return True
+    portion = _pattern("portion").search(sentence)
+    if portion and _pattern("into_soft").search(sentence, portion.end()):
+        return True
+    return bool(_pattern("and_the_mix").search(sentence) and _pattern("fluid").search(sentence))
+
+
 def _before_it_is_made_up(sentence: str, begun: bool) -> str | None:
     """Return what a sentence of a dry mix puts in before it is made up; None where it is not."""
     becomes = _FOR_WHAT_IT_BECOMES.match(sentence)
@@ -159,6 +175,8 @@ def _before_it_is_made_up(sentence: str, begun: bool) -> str | None:
         return ""
     if not begun:
         return None
+    if _is_used_on_something(sentence):
+        return ""
     wet = _pattern("wet").search(sentence)
     if (lead := _pattern("makes_up").match(sentence)) and not becomes:
         return "" if wet or _COLON_NEAR.match(sentence, lead.end() - 1) else None

@@ -17,7 +17,10 @@ from stillroom.core.words.patterns import clause_regex
 
 # what a cook makes of a food before it goes in
 _MADE_OF_IT = frozenset(
-    {"juice", "zest", "peel", "rind", "puree", "purée", "pulp", "seeds", "infusion"}
+    {
+        *("juice", "zest", "peel", "rind", "puree", "purée", "pulp", "seeds", "infusion"),
+        *("segment", "wedge", "ring", "slice", "round", "strip", "stick", "piece", "cubes"),
+    }
 )
 # the seeds scraped out of the pod that is listed, spirit called what it is
 _ITS_OTHER_NAMES = {"vanilla": "vanilla pod"}
@@ -46,6 +49,13 @@ _READY = clause_regex(
 _GOES_WITH = clause_regex(
     r"\b(?:with|and|on|in|mit|und|auf|avec|et|au|aux|con|y|e|al|alla|met|en|med|och)"
     r" (?:\w+ )?\w+\W*$",
+    re.IGNORECASE,
+)
+# "Bärlauchpesto zum Einfrieren", "Pesto aus Bärlauch": what it is stands before that
+_OF_WHAT_OR_FOR = clause_regex(
+    r"\s(?:for|with|without|from|in|im|zum|für|mit|ohne|aus|vom|de|du|des|à|au|aux|pour|avec|sans"
+    r"|di|da|del|della|al|alla|per|con|senza|para|sin|al|van|voor|met|zonder|uit|av|för|med|utan"
+    r"|af|til|uden|do|da|com|sem)\s.*",
     re.IGNORECASE,
 )
 # "grind the oats to a fine flour", "réduire en farine": no flour of the shop goes in
@@ -97,13 +107,14 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     False
     >>> is_the_thing_made(("pesto",), "Toss them in the ", "Noodles with pesto")
     False
-    >>> is_the_thing_made(("pesto",), "Danach kann das ", "Bärlauchpesto")
+    >>> is_the_thing_made(("pesto",), "Danach kann das ", "Bärlauchpesto für den Keller")
     True
     """
     said = " ".join(forms)
+    title = _OF_WHAT_OR_FOR.sub("", title.partition("(")[0])
     if said not in _dishes() or _GOES_WITH.search(title):
         return False
-    named = tuple(word.form for word in words_of(title.partition("(")[0]))
+    named = tuple(word.form for word in words_of(title))
     # "Bärlauchpesto", and in the method "das Pesto"
     compound = len(forms) == 1 and bool(named) and named[-1].endswith(forms[0])
     behind = before.lower().rstrip().removesuffix(" the").rstrip()

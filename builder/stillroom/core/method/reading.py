@@ -37,6 +37,8 @@ _MEASURED = clause_regex(
     r"|teaspoons?|tbsp|tablespoons?|cups?|c\.|fl oz|pints?|quarts?|gallons?)(?![\w-])"
     r"| ?(?:m|cm|metres?|meters?)(?![\w-]))?\s+"
 )
+# "2,5 liter water" in a method of any language; "1,125" may be a thousand
+_DECIMAL_COMMA = late_regex(r"(?<=\d),(?=\d{1,2}(?!\d))")
 _FIGURE = clause_regex(r"[\d½¼¾⅓⅔]")  # most clauses have none: that is seen sooner
 _STOP = clause_regex(
     r"\s(?:and|with|into|in|to|for|at|on|onto|until|over|from|then|per|than|by|as|while|when"
@@ -199,7 +201,7 @@ def _longest_known(
 
 def _as_line(amount: str, words: Sequence[str], system: System, larder: Larder) -> Ingredient:
     try:
-        one = read_ingredient(amount + " ".join(words), system)
+        one = read_ingredient(_DECIMAL_COMMA.sub(".", amount) + " ".join(words), system)
     except Unreadable:
         one = Ingredient(" ".join(words), Unmeasured("as needed"))
     return find_foods(one, larder)

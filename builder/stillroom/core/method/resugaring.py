@@ -26,6 +26,12 @@ _FITTINGS = clause_regex(
     r"|\b(?:take|fit|takes|fits|for) an? (?:airlock|fermentation lock)\b",
     re.IGNORECASE,
 )
+# nothing works in what is only cleaned
+_CLEANS = clause_regex(
+    r"\b(?:sterili[sz]|saniti[sz]|wash|clean|rins|scald)\w*\b[^.;]*"
+    r"\b(?:equipment|utensils|vessels?|jugs?|jars?|bottles?|airlocks?|carboys?|demijohns?|buckets?|tubing|siphon)\b",
+    re.IGNORECASE,
+)
 # and where the yeast goes in with it, the sugar is the first
 _WITH_THE_YEAST = clause_regex(
     r"\b(?:add|pitch|sprinkle|stir in)\w* (?:the |your |in )?(?:\w+ )?yeast\b", re.IGNORECASE
@@ -69,5 +75,6 @@ def sugars_again(recipe: Recipe) -> str:
         again = again and not _WITH_THE_YEAST.search(sentence)
         if found and again and any(_SHUT.search(one) for one in sentences[place : place + 3]):
             return found[0]
-        worked = worked or bool(_WORKED.search(_FITTINGS.sub(" ", sentence)))
+        cleaned = _CLEANS.search(sentence)
+        worked = worked or bool(not cleaned and _WORKED.search(_FITTINGS.sub(" ", sentence)))
     return ""

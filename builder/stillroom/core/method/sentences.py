@@ -17,6 +17,10 @@ _MOST_KEPT = 2048
 """Texts remembered: each of a recipe's is asked for by the facts, the heat, the foods and more."""
 _LONGEST_LIST = 40
 """Parts of a list behind a denial: a sentence is not gone through anew from each of its clauses."""
+# "37.5 C", "2,5 l water": no clause ends within a number
+_DECIMAL = clause_regex(r"(?<=\d)[.,](?=\d)")
+_HELD = str.maketrans({".": "·", ",": "‚"})
+_FREED = str.maketrans({"·": ".", "‚": ","})
 _BRACE = clause_regex(r"[{}*_`]")
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
 # "hält ca. 3 Monate", "approx. 2 weeks": the dot ends no sentence
@@ -36,7 +40,9 @@ _NEGATED = clause_regex(
     r"|(?:is|are) (?:\w+ )?(?:toxic|poisonous|forbidden)"
     r"|(?:harmful|dangerous|unsafe|deadly|bad) (?:to|for)"
     r"|(?:some|most|many|other) (?:[\w-]+ )?(?:recipes|people|cooks|bakers|others|makers)"
-    r" (?:add|use|put|include|swear|call for))\b",
+    r"(?: (?:even|also|always|sometimes|first|prefer to|like to|tell you to))?"
+    r" (?:add|use|put|include|swear|call for|boil|blanch|cook|bake|fry|freeze|heat|simmer|steam"
+    r"|peel|soak|dry))\b",
     re.IGNORECASE,
 )
 # "chocolate, onions and raisins should be avoided": the list began before
@@ -160,6 +166,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
     ['Bring to the boil']
     >>> affirmed_clauses("It mustn't boil and then leave it to cool.")
     ['leave it to cool']
+    >>> affirmed_clauses("2,5 l Wasser aufkochen, abkühlen lassen")
+    ['2,5 l Wasser aufkochen', 'abkühlen lassen']
     >>> affirmed_clauses("Do not forget the almonds.")
     [' the almonds']
     """
@@ -171,7 +179,7 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
     kept: list[str] = []
     denied = False
     sentence = denied_in(_DENIES_NOTHING.sub("", sentence))
-    parts = _parted(re.sub(r"(\d)\.(\d)", r"\1·\2", sentence))
+    parts = _parted(_DECIMAL.sub(lambda found: found[0].translate(_HELD), sentence))
     listed = 0
     for place, part in enumerate(parts):
         denied = bool(_NEGATED.search(part)) or (denied and bool(_GOES_ON.match(part)))
@@ -182,10 +190,10 @@ def _affirmed_of(sentence: str) -> tuple[str, ...]:
         denied = denied or 0 < place <= listed
         done = _BESIDE_WHAT_IS_DONE.split(part)[0] if denied else part
         if done.strip() and not (denied and (done == part or _NEGATED.search(done))):
-            kept.append(done.replace("·", "."))
+            kept.append(done.translate(_FREED))
         behind_it = _AND_THEN.search(part) if denied else None
         if behind_it and not _NEGATED.search(behind_it[1]):
-            kept.append(behind_it[1].replace("·", "."))
+            kept.append(behind_it[1].translate(_FREED))
     return tuple(kept)
 
 

@@ -25,6 +25,20 @@ function clear(box) {
   }
 }
 
+// A form is headed by its name as soon as one is typed or chosen, as the rows that are kept are.
+function head(form) {
+  const box = [...form.querySelectorAll("input, select")].find((one) =>
+    one.name.endsWith(`|${form.dataset.namedIn}`),
+  );
+  const name = box.tagName === "SELECT" ? box.value && box.selectedOptions[0].text : box.value;
+  form.querySelector("summary").textContent = name.trim() || form.dataset.nameless;
+}
+
+// Heads every form that is not kept yet by what is in it.
+export function headForms() {
+  document.querySelectorAll("details[data-new]").forEach(head);
+}
+
 // Puts a form of this number behind the last of its part, with every name and mark its own.
 function add(part, number) {
   const last = formsOf(part).at(-1);
@@ -41,6 +55,7 @@ function add(part, number) {
   made.querySelectorAll(".wrongs-at").forEach((one) => one.replaceChildren());
   made.querySelectorAll("details").forEach((one) => one.removeAttribute("open"));
   made.querySelector("summary").removeAttribute("autofocus");
+  head(made);
   made.open = true;
   last.after(made);
   return made;
@@ -57,6 +72,13 @@ export function addFormsFor(names) {
     }
   }
 }
+
+document.addEventListener("input", (event) => {
+  const form = event.target.closest("details[data-new]");
+  if (form) {
+    head(form);
+  }
+});
 
 document.addEventListener("click", (event) => {
   const button = event.target.closest('button[name="further"]');

@@ -2,7 +2,7 @@
 // it is put back when the room is opened again. Where a file was changed meanwhile it is shown only.
 // Without this script a page loses what nobody kept.
 
-import { addFormsFor } from "./further.js";
+import { addFormsFor, headForms } from "./further.js";
 import { isTyped } from "./leaving.js";
 
 const PAUSE_MS = 300;
@@ -52,6 +52,7 @@ function putBack(form, boxes) {
       (box.closest ? box : box[0]).closest("details")?.setAttribute("open", "");
     }
   }
+  headForms();
   return { homeless, isPut };
 }
 

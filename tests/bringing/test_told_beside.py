@@ -1,0 +1,213 @@
+"""What of an introduction and of notes may be none of the recipe's, and who is named in them.
+
+Papers of judges showed the family: a site's menu, a heading, a club's next meeting, a name stayed
+in the introduction or the notes with no question. The lines are written for this, each with one
+beside it that must be asked about by nothing.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from bringing.drafts import asked, brought
+from stillroom.bringing.handed_on import somebody_in
+
+BESIDE = "Does this belong to the recipe?"
+NAMED = "Somebody is named beside the recipe"
+
+# language of the book: title, list's head, two foods, method's head, two steps
+PAPERS = {
+    "en_GB": "Ingredients\n\n1 kg plums\n1 kg sugar\n\nMethod\n\n"
+    "1. Boil the plums.\n2. Add the sugar.\n3. Fill the jars.\n",
+    "de_DE": "Zutaten\n\n1 kg Pflaumen\n1 kg Zucker\n\nZubereitung\n\n"
+    "1. Pflaumen kochen.\n2. Zucker zugeben.\n3. In Gläser füllen.\n",
+    "fr_FR": "Ingrédients\n\n1 kg de prunes\n1 kg de sucre\n\nPréparation\n\n"
+    "1. Cuire les prunes.\n2. Ajouter le sucre.\n3. Remplir les pots.\n",
+    "es_ES": "Ingredientes\n\n1 kg de ciruelas\n1 kg de azúcar\n\nPreparación\n\n"
+    "1. Cocer las ciruelas.\n2. Añadir el azúcar.\n3. Llenar los tarros.\n",
+    "it_IT": "Ingredienti\n\n1 kg di prugne\n1 kg di zucchero\n\nPreparazione\n\n"
+    "1. Cuocere le prugne.\n2. Aggiungere lo zucchero.\n3. Riempire i vasetti.\n",
+    "nl_NL": "Ingrediënten\n\n1 kg pruimen\n1 kg suiker\n\nBereiding\n\n"
+    "1. Kook de pruimen.\n2. Voeg de suiker toe.\n3. Vul de potten.\n",
+    "sv_SE": "Ingredienser\n\n1 kg plommon\n1 kg socker\n\nGör så här\n\n"
+    "1. Koka plommonen.\n2. Tillsätt sockret.\n3. Fyll burkarna.\n",
+    "da_DK": "Ingredienser\n\n1 kg blommer\n1 kg sukker\n\nFremgangsmåde\n\n"
+    "1. Kog blommerne.\n2. Tilsæt sukkeret.\n3. Fyld glassene.\n",
+    "pt_PT": "Ingredientes\n\n1 kg de ameixas\n1 kg de açúcar\n\nPreparação\n\n"
+    "1. Cozer as ameixas.\n2. Juntar o açúcar.\n3. Encher os frascos.\n",
+    "pl_PL": "Składniki\n\n1 kg śliwek\n1 kg cukru\n\nPrzygotowanie\n\n"
+    "1. Gotować śliwki.\n2. Dodać cukier.\n3. Napełnić słoiki.\n",
+}
+TITLES = {
+    "en_GB": "Plum jam",
+    "de_DE": "Pflaumenmarmelade",
+    "fr_FR": "Confiture de prunes",
+    "es_ES": "Mermelada de ciruelas",
+    "it_IT": "Marmellata di prugne",
+    "nl_NL": "Pruimenjam",
+    "sv_SE": "Plommonmarmelad",
+    "da_DK": "Blommemarmelade",
+    "pt_PT": "Doce de ameixa",
+    "pl_PL": "Dżem śliwkowy",
+}
+
+
+def of_draft(language: str, above: str, below: str = "") -> str:
+    """Return what is asked of a draft with some lines below its title, and behind its steps."""
+    behind = f"\n{below}\n" if below else ""
+    paper = f"{TITLES[language]}\n\n{above}\n\n{PAPERS[language]}{behind}"
+    (draft,) = brought(paper, language)
+    return asked(draft)
+
+
+@pytest.mark.parametrize(
+    ("language", "line"),
+    [
+        ("en_GB", "Recipe Introduction"),
+        ("en_GB", "Happy Friday! The weekend could not come soon enough."),
+        ("en_GB", "Where did it all begin?"),
+        ("en_GB", "Occasion: birthdays"),
+        ("de_DE", "Über diesen Blog"),
+        ("de_DE", "Anlass: Geburtstag"),
+        ("fr_FR", "Bienvenue sur mon blog"),
+        ("fr_FR", "C'est maintenant chose faite."),
+        ("es_ES", "Bienvenidos a nuestra web"),
+        ("it_IT", "Benvenuti nel mio blog"),
+        ("nl_NL", "Welkom op mijn blog"),
+        ("sv_SE", "Välkommen till min blogg"),
+        ("da_DK", "Velkommen til min blog"),
+        ("pt_PT", "Bem-vindos ao meu blogue"),
+        ("pl_PL", "Witajcie na moim blogu"),
+    ],
+)
+def test_an_introduction_that_is_none(language: str, line: str) -> None:
+    told = of_draft(language, f"{line}\n")
+    assert BESIDE in told, told
+    assert line.rstrip(".")[:40] in told.partition(BESIDE)[2]
+
+
+@pytest.mark.parametrize(
+    ("language", "line"),
+    [
+        ("en_GB", "My favourite way with a glut of plums, and it is lovely on toast."),
+        ("en_GB", "We eat this jam all winter and never tire of it."),
+        ("en_GB", "Yummy with toast and butter"),
+        ("de_DE", "Diese Marmelade schmeckt besonders gut auf frischem Brot."),
+        ("fr_FR", "Une confiture toute simple, délicieuse sur du pain frais."),
+        ("es_ES", "Una mermelada muy rica para el desayuno con pan tostado."),
+        ("it_IT", "Una marmellata semplice, ottima con il formaggio."),
+        ("nl_NL", "Deze jam is heerlijk op een verse boterham."),
+        ("sv_SE", "En god marmelad som passar till ost."),
+        ("da_DK", "En dejlig marmelade, der smager godt til ost."),
+        ("pt_PT", "Um doce simples, delicioso com pão e queijo."),
+        ("pl_PL", "Prosty dżem, pyszny na świeżym chlebie."),
+    ],
+)
+def test_an_introduction_that_is_one(language: str, line: str) -> None:
+    told = of_draft(language, f"{line}\n")
+    assert BESIDE not in told
+    assert NAMED not in told
+
+
+@pytest.mark.parametrize(
+    ("note", "is_asked"),
+    [
+        ("Next meeting: Thursday 14th, 7.30 pm in the hall. Please bring a cup.", True),
+        ("It keeps a year. Have a great weekend!", True),
+        ("Use ripe plums for the best flavour.", False),
+        ("Damsons may be used instead of plums.", False),
+    ],
+)
+def test_a_note(note: str, is_asked: bool) -> None:
+    told = of_draft("en_GB", "A good jam for toast.", f"Notes\n\n{note}")
+    assert (BESIDE in told) is is_asked, told
+
+
+def test_a_story_within_a_paragraph() -> None:
+    paper = (
+        "Plum jam\n\nIngredients\n\n1 kg plums\n1 kg sugar\n\nMethod\n\n"
+        "Boil the plums in a pan. My kids fight about who goes first, I never win."
+        " Stir in the sugar and boil it. Fill the jars.\n"
+    )
+    (draft,) = brought(paper)
+    assert '"My kids fight about who goes first, I never win"' in asked(draft)
+    (plain,) = brought(paper.replace(" My kids fight about who goes first, I never win.", ""))
+    assert BESIDE not in asked(plain)
+
+
+# sentences that name from whom a recipe is, in the languages that papers come in
+HANDED_ON = [
+    "This is my grandmother's recipe.",
+    "My neighbour Rosa gave me this.",
+    "I learned about it from my upstairs neighbor, Krisztina, a few years ago.",
+    "From Tannie Elsabe, she always brings it to the bazaar.",
+    "This recipe came from Cheryl.",
+    "Mrs Abernathy taught us how.",
+    "Rosa's famous recipe won a prize.",
+    "Das ist das Rezept meiner Oma.",
+    "Meine Nachbarin Rosa hat mir das gegeben.",
+    "Von Tante Else, die macht es jedes Jahr.",
+    "Das Rezept habe ich von meiner Schwiegermutter bekommen.",
+    "C'est la recette de ma grand-mère.",
+    "Ma voisine Rosa m'a donné cette recette.",
+    "Je la tiens de ma tante Jeanne.",
+    "È la ricetta di mia nonna.",
+    "La mia vicina Rosa mi ha dato questa ricetta.",
+    "Es la receta de mi abuela.",
+    "Mi vecina Rosa me dio esta receta.",
+    "Dit is het recept van mijn oma.",
+    "Mijn buurvrouw Roos gaf me dit recept.",
+    "Receptet har jag fått av svärmor.",
+    "Min granne Rosa gav mig receptet.",
+    "Det er min mormors opskrift.",
+    "Min nabo Rosa gav mig opskriften.",
+    "Dette er oppskriften til bestemor.",
+    "É a receita da minha avó.",
+    "A minha vizinha Rosa deu-me esta receita.",
+    "To przepis mojej babci.",
+    "Sąsiadka Róża dała mi ten przepis.",
+    "Je to recept mojí babičky.",
+]
+NOBODY = [
+    "Give a jar to your neighbour.",
+    "A hit with kids and friends alike.",
+    "The recipe comes from an old book.",
+    "From the pan, pour it into jars.",
+    "Here's my recipe for the best jam.",
+    "Christmas recipes are the best.",
+    "Ein Rezept aus dem Burgenland.",
+    "Das schmeckt auch Kindern.",
+    "Une recette de Noël toute simple.",
+    "Un regalo para los amigos.",
+    "Ricetta di Natale facile.",
+    "Een recept voor kerst.",
+    "Ett recept för julen.",
+    "Opskriften giver fire glas.",
+    "Uma receita de Natal.",
+    "Przepis na dżem.",
+]
+
+
+@pytest.mark.parametrize("sentence", HANDED_ON)
+def test_somebody_is_named(sentence: str) -> None:
+    assert somebody_in(sentence) is not None
+
+
+@pytest.mark.parametrize("sentence", NOBODY)
+def test_nobody_is_named(sentence: str) -> None:
+    assert somebody_in(sentence) is None
+
+
+def test_whose_it_is_said_to_be_is_not_asked_again() -> None:
+    """A title or an author who is named already is no secret."""
+    assert NAMED in of_draft("en_GB", "My neighbour Rosa gave me this jam, good on toast.")
+    (draft,) = brought(f"Rosa's plum jam\n\nRosa gave me this jam.\n\n{PAPERS['en_GB']}")
+    assert NAMED not in asked(draft)
+
+
+def test_a_files_name_is_no_source() -> None:
+    (draft,) = brought(f"Plum jam\n\n{PAPERS['en_GB']}", name="our-secret-jam.txt")
+    assert "our-secret-jam" not in draft.text
+    assert "## Source" not in draft.text
+    (by,) = brought(f"Plum jam\n\nBy Ann Sedge\n\n{PAPERS['en_GB']}", name="jam.txt")
+    assert by.text.endswith("## Source\n\nBrought in, by Ann Sedge.\n")

@@ -1,0 +1,216 @@
+"""Whole recipes of saved pages and guides, 30 November 2026: what the safety box said of them.
+
+Fifty pages were read before the code was asked (kathyinozarks 2012, pilotonline, hopeshomemade
+2015, stormbrewing 2009, mrsflax, rfi.fr 2021, toutluniversculinaire, nrc.nl 2013, iammatthias,
+matters.id.au and others); each row here is a family of one of them, with its other side.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from stillroom.core.book import BookSettings
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.label.labelling import label_recipe
+from stillroom.core.reading.loading import read_recipe
+from stillroom.core.recipe.model import Recipe
+
+
+def _read(kind: str, lines: str, method: str, language: str = "en_GB", title: str = "X") -> Recipe:
+    listed = "".join(f'  - "{line}"\n' for line in lines.split("; "))
+    head = f'---\ntitle: "{title}"\nkind: {kind}\nmakes: 1 kg\ningredients:\n{listed}---\n'
+    return read_recipe(
+        f"{head}\n## Method\n\n1. {method}\n", "recipes/a.md", "a", language=language
+    )
+
+
+def _said(recipe: Recipe, language: str = "en_GB") -> set[str]:
+    box = assess_safety(recipe, BookSettings(language=language))
+    return {one.rule for one in (*box.cautions, *box.refusals)}
+
+
+COLD_OIL = "Heat the oil, pour it over the rosemary. Seal and keep in the fridge for up to 4 days."
+
+
+@pytest.mark.parametrize(
+    ("rosemary", "speaks"),
+    [
+        ("4 washed and dried sprigs rosemary", True),
+        ("4 sprigs rosemary, rinsed and dried well", True),
+        ("4 sprigs rosemary, washed, dried", True),
+        ("4 sprigs rosemary, rinsed and patted dry", True),
+        ("4 sprigs dried rosemary", False),
+        ("2 tbsp rosemary, dried", False),
+    ],
+)
+def test_what_is_dried_of_its_washing_is_fresh(rosemary: str, speaks: bool) -> None:
+    said = _said(_read("infusion", f"120 ml olive oil; {rosemary}", COLD_OIL))
+    assert ("cold-oil" in said) is speaks
+
+
+INVERTED = [
+    ("fr_FR", "Remplir les pots. Retournez-les et laissez refroidir.", True),
+    ("de_DE", "In Gläser füllen, verschließen, die Gläser umdrehen.", True),
+    ("es_ES", "Llenar los tarros, cerrar y dar la vuelta a los tarros.", True),
+    ("it_IT", "Riempire i vasetti, chiudere e rovesciare i vasetti.", True),
+    ("nl_NL", "Vul de potten en draai de potten om.", True),
+    ("sv_SE", "Fyll burkarna och vänd burkarna.", True),
+    ("fr_FR", "Retournez les tranches. Mettez en pots.", False),
+    ("de_DE", "Die Scheiben wenden und in Gläser füllen.", False),
+]
+FRUIT = {
+    "fr_FR": "1 kg de framboises; 1 kg de sucre",
+    "de_DE": "1 kg Himbeeren; 1 kg Zucker",
+    "es_ES": "1 kg de frambuesas; 1 kg de azúcar",
+    "it_IT": "1 kg di lamponi; 1 kg di zucchero",
+    "nl_NL": "1 kg frambozen; 1 kg suiker",
+    "sv_SE": "1 kg hallon; 1 kg socker",
+}
+
+
+@pytest.mark.parametrize(("language", "method", "speaks"), INVERTED)
+def test_jars_are_turned_over_in_every_language(language: str, method: str, speaks: bool) -> None:
+    said = _said(_read("preserve", FRUIT[language], method, language), language)
+    assert ("inverted-jars" in said) is speaks
+
+
+SHUT_COLD = [
+    ("fr_FR", "Mettez en pots. Attendez que la gelée soit refroidie pour couvrir.", True),
+    ("fr_FR", "Mettez en pots et couvrez à froid.", True),
+    ("de_DE", "In Gläser füllen und erst nach dem Erkalten verschließen.", True),
+    ("es_ES", "Llenar los tarros y tapar cuando esté fría.", True),
+    ("it_IT", "Riempire i vasetti e chiudere quando è fredda.", True),
+    ("fr_FR", "Mettez en pots, fermez aussitôt et laissez refroidir.", False),
+    ("de_DE", "Heiß in Gläser füllen, sofort verschließen und abkühlen lassen.", False),
+]
+
+
+@pytest.mark.parametrize(("language", "method", "speaks"), SHUT_COLD)
+def test_jars_are_shut_cold_in_every_language(language: str, method: str, speaks: bool) -> None:
+    said = _said(_read("preserve", FRUIT[language], method, language), language)
+    assert ("covered-cold" in said) is speaks
+
+
+@pytest.mark.parametrize(
+    ("language", "butter"),
+    [
+        ("fr_FR", "1 noix de beurre"),
+        ("de_DE", "1 Stich Butter"),
+        ("es_ES", "1 nuez de mantequilla"),
+        ("it_IT", "1 noce di burro"),
+        ("nl_NL", "1 klontje boter"),
+        ("sv_SE", "1 klick smör"),
+    ],
+)
+def test_a_knob_of_butter_makes_no_sauce_of_a_jam(language: str, butter: str) -> None:
+    recipe = _read("preserve", f"{FRUIT[language]}; {butter}", "Boil to a set.", language)
+    assert not _said(recipe, language) & {"animal-food-sealed", "sauce-for-shelf"}
+
+
+def test_a_sauce_of_butter_is_still_refused() -> None:
+    lines = "200 g butter; 200 g sugar; 100 ml cream"
+    assert "sauce-for-shelf" in _said(_read("preserve", lines, "Boil. Fill jars. Store cool."))
+
+
+STONES = [
+    ("de_DE", "Kirschen waschen und nicht entkernen. Mit dem Wodka ansetzen.", True),
+    ("de_DE", "Kirschen entkernen. Mit dem Wodka ansetzen.", False),
+    ("fr_FR", "Laver les cerises sans les dénoyauter. Couvrir de vodka.", True),
+    ("fr_FR", "Dénoyauter les cerises. Couvrir de vodka.", False),
+]
+
+
+@pytest.mark.parametrize(("language", "method", "speaks"), STONES)
+def test_what_is_not_stoned_keeps_its_stones(language: str, method: str, speaks: bool) -> None:
+    lines = {"de_DE": "1 kg Kirschen; 1 l Wodka", "fr_FR": "1 kg de cerises; 1 l de vodka"}[
+        language
+    ]
+    assert ("stone-fruit" in _said(_read("infusion", lines, method, language), language)) is speaks
+
+
+PICCALILLI = "1 kg bloemkool; 400 g zilveruitjes; 500 g sperziebonen; 120 g zout; 800 ml moutazijn"
+
+
+@pytest.mark.parametrize(
+    ("method", "refused"),
+    [
+        (
+            "Breng 2,5 liter water met het zout aan de kook. Giet de pekel over de groenten. "
+            "Giet de vloeistof af. Kook de azijn en voeg de groenten toe. Vul de potten.",
+            False,
+        ),
+        # and water that stays thins the vinegar
+        (
+            "Kook 2,5 liter water met de azijn en het zout. Kook de groenten mee. Vul de potten.",
+            True,
+        ),
+    ],
+)
+def test_brine_is_poured_off_in_dutch(method: str, refused: bool) -> None:
+    said = _said(_read("preserve", PICCALILLI, method, "nl_NL"), "nl_NL")
+    assert ("low-acid-sealed" in said) is refused
+
+
+@pytest.mark.parametrize(("water", "refused"), [("0,4", False), ("5,4", True)])
+def test_a_decimal_comma_of_a_method_is_no_end_of_a_clause(water: str, refused: bool) -> None:
+    method = f"Kook {water} liter water met de azijn. Vul de potten."
+    said = _said(_read("preserve", "1 kg bloemkool; 500 ml azijn", method, "nl_NL"), "nl_NL")
+    assert ("low-acid-sealed" in said) is refused  # 4 l went in for "0,4"
+
+
+MEAD = "3 pounds honey; 25 raisins; 1 orange; 1 gallon water; 1 packet wine yeast"
+
+
+def test_a_must_of_honey_is_neither_caramel_nor_sugared_again() -> None:
+    method = (
+        "Sterilise your jug and airlock. Bring the honey and the water to the boil. Fill the jug. "
+        "Add your raisins and orange. Add the yeast and push in the stopper."
+    )
+    assert not _said(_read("ferment", MEAD, method)) & {"boiling-sugar", "resugared-glass"}
+
+
+def test_a_mead_sugared_before_its_bottle_is_told() -> None:
+    method = "Add the yeast. Ferment for 4 weeks. Add 50 g sugar and cork the bottles."
+    assert "resugared-glass" in _said(_read("ferment", MEAD, method))
+
+
+def test_honey_browned_by_itself_is_boiling_sugar() -> None:
+    method = "Boil the honey until it is a dark caramel. Add the water and the yeast."
+    assert "boiling-sugar" in _said(_read("ferment", MEAD, method))
+
+
+def test_pulp_of_the_fruit_of_the_list_is_no_unknown_food() -> None:
+    lines = "1 cup orange peel; 1 lemon; 750 ml water; 500 g sugar"
+    method = "Boil for half an hour. Measure 1 cup of sugar to 1 cup of pulp. Boil till it jellies."
+    recipe = _read("preserve", lines, method)
+    assert "unknown-refused" not in _said(recipe)
+    keeping = label_recipe(recipe, BookSettings()).keeping.unopened
+    assert keeping is not None
+    assert keeping.minutes() > 100 * 24 * 60  # a jam that gels, and no watery preserve
+
+
+def test_what_stands_warm_is_not_filled_hot() -> None:
+    lines = "300 g Sauerkirschen; 200 g weißer Kandiszucker; 0,7 l Branntwein"
+    method = (
+        "Alles ins Glas geben, 6 Wochen mäßig warm stehen lassen. Filtern und in Flaschen abfüllen."
+    )
+    said = _said(_read("infusion", lines, method, "de_DE"), "de_DE")
+    assert "alcohol" in said
+    assert "hot-glass" not in said
+
+
+@pytest.mark.parametrize(
+    ("title", "milk"),
+    [
+        ("Bärlauchpesto für den Keller", False),
+        ("Pesto aus Bärlauch", False),
+        ("Nudeln mit Pesto", True),
+    ],
+)
+def test_a_pesto_holds_no_bought_pesto(title: str, milk: bool) -> None:
+    lines = "120 g Bärlauch; 120 g Olivenöl; 90 g Walnüsse"
+    recipe = _read("preserve", lines, "Alles mixen. Das Pesto in Gläser füllen.", "de_DE", title)
+    texts = " ".join(
+        one.text for one in label_recipe(recipe, BookSettings(language="de_DE")).contents
+    )
+    assert ("milk" in texts) is milk
