@@ -12,8 +12,8 @@ A file goes through three rooms:
   (with ``yields`` and ``yield_labels``), ``prose``, ``greetings`` (with ``callings`` and
   ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
-  ``naming``, ``decimals``, ``doubted`` and ``known_work`` (what is plainly done, by the words of
-  work.yml); ``writing`` puts drafts into a folder, never over what is there.
+  ``naming``, ``decimals``, ``doubted``, ``told_within`` and ``known_work`` (what is plainly done,
+  by ``work_words`` of work.yml); ``writing`` puts drafts into a folder, never over what is there.
 
 Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
 only from ``core``, ``saving`` and ``beginning``.

@@ -13,10 +13,11 @@ from typing import Final
 from stillroom.bringing.known_work import (
     TONGUES,
     is_work,
+    is_work_in_own,
+    listed_words,
     may_be_work,
     names_what_is_used,
     tongues_of,
-    words_of,
 )
 from stillroom.bringing.tails import begins_to_bid
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -27,10 +28,8 @@ HOW_TO_ANSWER: Final = (
     'Let stand what is a step, write what is a note below "## Notes", and take out the rest.'
 )
 _SHOWN: Final = 60
-_LEAST_TOLD: Final = 2
-"""Small words of a language, from which on one line may be in another than its paper."""
 _MOST_NAMED: Final = 24
-_LEAST_OF_A_WORD: Final = 4
+_SAID: Final = re.compile(r"[^\W\d_].*\s.*[.!;…][\"”’)]*$", re.DOTALL)
 _QUOTED: Final = re.compile(r'"[^"]*"')
 
 
@@ -40,7 +39,7 @@ def doubted_steps(
     """Return the steps that are not known to be work, nor to say how long it keeps.
 
     `listed` are the lines of what goes in; `numbered` the steps that a paper numbers itself, of
-    which any that has a word of work is one.
+    which any that is a sentence, or has a word of work, is one.
 
     One beside a doubted one is doubted too, where it neither bids first nor names what goes in.
 
@@ -51,24 +50,19 @@ def doubted_steps(
     """
     listed = tuple(listed)
     tongues = tongues_of((*steps, *listed)) or TONGUES
-    named = frozenset(
-        word for line in listed for word in words_of(line) if len(word) >= _LEAST_OF_A_WORD
-    )
-    work = [
-        is_work(step, tongues, named) or is_work(step, tongues_of((step,), _LEAST_TOLD), named)
-        for step in steps
-    ]
+    named = listed_words(listed)
+    work = [is_work(step, tongues, named) or is_work_in_own(step, tongues, named) for step in steps]
     keeping = [may_say_keeping(step) for step in steps]
+    said = [step in numbered and bool(_SAID.search(step)) for step in steps]
+    counted = [one in numbered and may_be_work(one, tongues) for one in steps]
     doubted = {
-        at
-        for at, step in enumerate(steps)
-        if not (work[at] or keeping[at] or (step in numbered and may_be_work(step, tongues)))
+        at for at in range(len(steps)) if not (work[at] or keeping[at] or said[at] or counted[at])
     }
     beside = sorted({near for at in doubted for near in (at - 1, at + 1)} & {*range(len(steps))})
     while beside:
         at = beside.pop()
         step = steps[at]
-        if at in doubted or begins_to_bid(step):
+        if at in doubted or said[at] or begins_to_bid(step):
             continue
         if work[at] and names_what_is_used(step, named):
             continue

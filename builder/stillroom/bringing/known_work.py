@@ -7,22 +7,26 @@ sorting.py and its fellows know, and not known, which is asked about: doubted.py
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from functools import cache, lru_cache
-from pathlib import Path
-from typing import Any, Final
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
+from typing import Final
 
 from stillroom.bringing.accents import without_accents
-from stillroom.bringing.heads import SENTENCE_ENDS, words
+from stillroom.bringing.heads import SENTENCE_ENDS
+from stillroom.bringing.work_words import Tongue, small_of, tongue_of, words_under
 from stillroom.core.words.patterns import clause_regex, late_regex
-from stillroom.core.words.plain_yaml import read_plain
 
 TONGUES: Final = ("en", "de", "fr", "es", "it", "nl", "sv", "da", "nb", "pt", "pl", "cs")
 _LONGEST: Final = 2_000
 _LEAST_STEM: Final = 3
 _LEAST_AMID: Final = 4
 """Letters of a word that is work wherever it stands: "nas", "tag" may be anything."""
+_LEAST_OF_A_FOOD: Final = 4
+_HEAD: Final = 5
+_GOES_ON: Final = "-"
+_NO_END: Final = "-"
+_LEAST_TOLD: Final = 2
+"""Small words of a language, from which on one line may be in another than its paper."""
 _MOST_SMALL: Final = 400
 _PLAINLY: Final = 4
 """Small words from which on a paper is plainly in a language."""
@@ -48,92 +52,20 @@ _INFINITIVES: Final = ("er", "ir", "re", "ar")
 _MINUTES: Final = late_regex(r"\d\s?min\b", re.IGNORECASE)
 _GENITIVE: Final = late_regex(r"['’]s\b")
 _BRACKETS: Final = late_regex(r"\([^()]{0,200}\)")
+_HOW_OFTEN: Final = late_regex(r"\w+ly|always|often|sometimes")
 _MARKS: Final = late_regex(
     r"^[\W\d_]*(?:(?:step|schritt|[ée]tape|paso|passo|steg|trin)\s*\d+\W*)?", re.I
 )
 
 
-@dataclass(frozen=True)
-class _Tongue:
-    """How one language bids: the forms that do, those that need company, what stands before."""
-
-    own: frozenset[str]
-    starts: frozenset[str]
-    nouns: frozenset[str]
-    joins: frozenset[str]
-    named: frozenset[str]
-    leads: frozenset[str]
-    ones: frozenset[str]
-    bids: frozenset[str]
-    weak: frozenset[str]
-    done: frozenset[str]
-    anywhere: bool
-    plural: str
-    before: tuple[str, ...]
-    clitics: tuple[str, ...]
-
-
-@cache
-def _data() -> dict[str, Any]:
-    text = (Path(__file__).parent / "work.yml").read_text(encoding="utf-8")
-    found: dict[str, Any] = read_plain(text)
-    return found
-
-
-@cache
-def _tongue(name: str) -> _Tongue:
-    own = _data()[name]
-    bids: set[str] = set()
-    weak: set[str] = set()
-    done: set[str] = set()
-    for group in own["groups"]:
-        ends = ["" if one == "-" else one for one in str(group["ends"]).split()]
-        into = done if group.get("done") else bids
-        into.update(f"{stem}{end}" for stem in str(group["stems"]).split() for end in ends)
-        few = str(group.get("weak", "")).split()
-        weak.update(f"{stem}{end}" for stem in few for end in ends)
-    many = {
-        key: frozenset(str(own.get(key, "")).split())
-        for key in ("own", "starts", "nouns", "joins", "named", "leads", "ones")
-    }
-    return _Tongue(
-        **many,
-        bids=frozenset(one for one in bids if len(one) > 1) - weak,
-        weak=frozenset(weak),
-        done=frozenset(done),
-        anywhere=bool(own.get("anywhere")),
-        plural=str(own.get("plural", "-")),
-        before=tuple(str(own.get("before", "")).split()),
-        clitics=tuple(str(own.get("clitics", "")).split()),
-    )
-
-
-@cache
-def _small(name: str) -> frozenset[str]:
-    return frozenset(str(_data()[name]["small"]).split())
-
-
-@cache
-def _named(which: str) -> frozenset[str]:
-    own = frozenset(str(_data()[which]).split())
-    if which != "vessels":
-        return own
-    return own | {without_accents(one) for key in ("tool_last", "tool_first") for one in words(key)}
-
-
 def vessels() -> frozenset[str]:
     """Return the words for what things are cooked in, worked with and kept in."""
-    return _named("vessels")
+    return words_under("vessels")
 
 
 def small_words(tongues: Sequence[str]) -> frozenset[str]:
     """Return the small words of some languages, which name nothing."""
-    return frozenset(word for name in tongues for word in _small(name))
-
-
-def own_words(tongues: Sequence[str]) -> frozenset[str]:
-    """Return the words by which one speaks of oneself in some languages."""
-    return frozenset(word for name in tongues for word in _tongue(name).own)
+    return frozenset(word for name in tongues for word in small_of(name))
 
 
 def words_of(text: str) -> list[str]:
@@ -152,7 +84,7 @@ def tongues_of(texts: Sequence[str], least: int = 1) -> tuple[str, ...]:
     ('en',)
     """
     said = [word for text in texts for word in words_of(text[:_LONGEST])][:_MOST_SMALL]
-    told = {name: sum(map(_small(name).__contains__, said)) for name in TONGUES}
+    told = {name: sum(map(small_of(name).__contains__, said)) for name in TONGUES}
     most = max(told.values())
     if most < least:
         return ()
@@ -185,6 +117,16 @@ def is_plainly_work(text: str) -> bool:
     return is_work(text, tongues_of((text,)))
 
 
+def is_work_in_own(text: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
+    """Whether a line is work in a language of its own, where it is in none of its paper's.
+
+    >>> is_work_in_own("Die Quitten mit dem Zucker in der Pfanne kochen.", ("en",), frozenset())
+    True
+    """
+    own = tongues_of((text,), _LEAST_TOLD)
+    return not set(own) & set(tongues) and is_work(text, own, listed)
+
+
 def may_be_work(text: str, tongues: Sequence[str]) -> bool:
     """Whether a word of a line is one of work, wherever it stands: "Back sweeten for taste".
 
@@ -192,7 +134,28 @@ def may_be_work(text: str, tongues: Sequence[str]) -> bool:
     (True, False)
     """
     said = words_of(_GENITIVE.sub("s", text[:_LONGEST]))
-    return any(_form(word, name) or word in _tongue(name).done for word in said for name in tongues)
+    return any(
+        _form(word, name) or word in tongue_of(name).done for word in said for name in tongues
+    )
+
+
+def only_tells(sentence: str, tongues: Sequence[str]) -> bool:
+    """Whether a sentence in which nothing is done asks, or tells of somebody or of what was.
+
+    >>> only_tells("My mother loved this!", ("en",)), only_tells("It will look dull.", ("en",))
+    (True, False)
+    """
+    if sentence.rstrip(' "”’)…!').endswith("?"):
+        return True
+    said = frozenset(words_of(_MINUTES.sub(" ", sentence[:_LONGEST])))
+    if said & (words_under("people") | words_under("furniture")):
+        return True
+    clauses = list(_clauses(sentence))
+    return any(
+        bool(said & (tongue.own | tongue.tellers | tongue.was))
+        and not any(_one_does(one, name) for one in clauses)
+        for name, tongue in ((name, tongue_of(name)) for name in tongues)
+    )
 
 
 def names_what_is_used(text: str, listed: frozenset[str]) -> bool:
@@ -208,6 +171,17 @@ def names_what_is_used(text: str, listed: frozenset[str]) -> bool:
     return bool(measured) or _names(words_of(said), listed)
 
 
+def listed_words(lines: Iterable[str]) -> frozenset[str]:
+    """Return the words of what goes in, and how they begin, by which their other forms are known.
+
+    >>> listed = listed_words(["2 citroner"])
+    >>> names_what_is_used("Citronen halverer jeg", listed), names_what_is_used("Cider", listed)
+    (True, False)
+    """
+    said = {word for line in lines for word in words_of(line) if len(word) >= _LEAST_OF_A_FOOD}
+    return frozenset(said | {f"{one[:_HEAD]}{_GOES_ON}" for one in said if len(one) >= _HEAD})
+
+
 def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     if sentence.rstrip(' "”’)').endswith("?"):
         return False
@@ -218,25 +192,61 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return False
     timed = bool(_TIMED.search(sentence))
     beside = timed or bool(_MEASURED.search(sentence)) or _names(said, listed)
-    furnished = any(one in _named("furniture") for one in said)
+    furnished = any(one in words_under("furniture") for one in said)
     if furnished and not beside:
         return False
     if timed and _names(said, listed) and len(said) > 1:
         return True
     mine = frozenset(words_of(_MINUTES.sub(" ", sentence)))
     clauses = list(_clauses(sentence))
-    # "Boil my plums", and nothing of what somebody tells of herself
-    begun = [one[:1] for one in clauses[:1]]
+    return any(_does(clauses, name, mine, timed=timed, beside=beside) for name in tongues)
+
+
+def _does(
+    clauses: Sequence[Sequence[str]],
+    name: str,
+    mine: frozenset[str],
+    *,
+    timed: bool,
+    beside: bool,
+) -> bool:
+    """Whether something is done in one language; `mine` are the words of the sentence."""
+    tongue = tongue_of(name)
+    told = bool(tongue.tellers & mine)
+    if beside and told and any(_one_does(said, name) for said in clauses):
+        return True
+    if told and tongue.past:  # "Häromdagen bakade vi pepparkakor"
+        clauses = [[one for one in said if not one.endswith(tongue.past)] for said in clauses]
+        clauses = [said for said in clauses if said]
+    if not timed and (tongue.own & mine or (told and tongue.had & mine)):
+        # "Boil my plums", and nothing of what somebody tells of herself
+        clauses = [said[:1] for said in clauses[:1]]
+    return _bids(clauses, name, beside)
+
+
+def _one_does(said: Sequence[str], name: str) -> bool:
+    """Whether somebody says what she does herself: "forme ich Rollen", "I usually mash them"."""
+    tongue = tongue_of(name)
+    bare = [one for one in said if not _HOW_OFTEN.fullmatch(one)]
+    near = {
+        bare[to]
+        for at, one in enumerate(bare)
+        if one in tongue.tellers
+        for to in (at - 1, at + 1)
+        if 0 <= to < len(bare)
+    }
+    past = tongue.past or (_NO_END,)
     return any(
-        _bids(clauses if timed or not (_tongue(name).own & mine) else begun, name, beside)
-        for name in tongues
+        _form(one, name) and one not in tongue.makes and not one.endswith(past) for one in near
     )
 
 
 def _names(said: Sequence[str], listed: frozenset[str]) -> bool:
     """Whether some words name what goes in, or what it is worked with."""
-    vessels = _named("vessels")
-    return any(one in listed or one in vessels for one in said)
+    vessels = words_under("vessels")
+    return any(
+        one in listed or one in vessels or f"{one[:_HEAD]}{_GOES_ON}" in listed for one in said
+    )
 
 
 def _clauses(sentence: str) -> Iterator[list[str]]:
@@ -247,22 +257,26 @@ def _clauses(sentence: str) -> Iterator[list[str]]:
 
 def _bids(clauses: Sequence[Sequence[str]], name: str, beside: bool) -> bool:
     first = clauses[0] if clauses else []
-    if first[1:2] and first[1] in _tongue(name).named and first[0].endswith("en"):
+    if first[1:2] and first[1] in tongue_of(name).named and first[0].endswith("en"):
         clauses = [first[1:], *clauses[1:]]  # "Kochen mit Kindern" names, and bids nothing
-    return any(_clause_bids(said, name, beside) for said in clauses)
+    nouns = tongue_of(name).nouns  # "Yummy with toast and butter"
+    parts = [*clauses[:1], *(said for said in clauses[1:] if len(said) > 1 or said[0] not in nouns)]
+    return any(_clause_bids(said, name, beside) for said in parts)
 
 
 def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
-    tongue = _tongue(name)
+    tongue = tongue_of(name)
     opened = beside and said[0] in tongue.starts  # "In a bowl mix the flour and the sugar"
     first = True
     for at, one in enumerate(said):
         if at > 0 and said[at - 1] in _PURPOSES and one.endswith(_INFINITIVES):
             continue  # "parfait pour accompagner la viande": what it is good for
+        if _is_eased(said, at, tongue):
+            continue  # "easy to make", "schnell gemacht"
         after = at > 0 and said[at - 1] in tongue.ones
         if after and one in tongue.done:
             return True
-        amid = opened and at > 0 and said[at - 1] not in _small(name) and one not in tongue.nouns
+        amid = opened and at > 0 and said[at - 1] not in small_of(name) and one not in tongue.nouns
         told = tongue.anywhere or one.endswith(tongue.plural)  # "al décimo día colaremos"
         if first or after or amid or (told and len(one) >= _LEAST_AMID):
             form = _form(one, name)
@@ -273,7 +287,13 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
     return False
 
 
-def _goes_on(word: str, tongue: _Tongue) -> bool:
+def _is_eased(said: Sequence[str], at: int, tongue: Tongue) -> bool:
+    """Whether words before one tell how easily it is done, or what is liked."""
+    near = at > 0 and said[at - 1] in tongue.eases and said[at] in tongue.makes
+    return near or (at > 1 and said[at - 2] in tongue.eases and said[at - 1] in tongue.ones)
+
+
+def _goes_on(word: str, tongue: Tongue) -> bool:
     """Whether a word says what goes on: "begin kneading", never "continue reading".
 
     Or how a thing is kept: "keep refrigerated".
@@ -287,7 +307,7 @@ def _goes_on(word: str, tongue: _Tongue) -> bool:
 @lru_cache(maxsize=16_384)
 def _form(word: str, name: str) -> str:
     """Return "bids" or "weak" for a word that is work in a language; "" for any other."""
-    tongue = _tongue(name)
+    tongue = tongue_of(name)
     for one in _bodies(word, tongue):
         if one in tongue.weak:
             return "weak"
@@ -296,7 +316,7 @@ def _form(word: str, name: str) -> str:
     return ""
 
 
-def _bodies(word: str, tongue: _Tongue) -> Iterator[str]:
+def _bodies(word: str, tongue: Tongue) -> Iterator[str]:
     """Yield a word, and it without what is grown to its front and its end."""
     yield word
     for end in tongue.clitics:

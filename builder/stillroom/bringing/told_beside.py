@@ -19,14 +19,13 @@ from stillroom.bringing.handed_on import asked_whose, somebody_named
 from stillroom.bringing.heads import SENTENCE_ENDS, heads_tools, is_wish, plain, words
 from stillroom.bringing.known_work import (
     TONGUES,
-    is_work,
-    own_words,
     small_words,
     tongues_of,
     words_of,
 )
 from stillroom.bringing.labelled_spans import labelled_span
 from stillroom.bringing.private_end import is_day, is_of_recipe
+from stillroom.bringing.told_within import told_within
 from stillroom.core.words.patterns import late_regex
 
 ASKED_BESIDE: Final = "Does this belong to the recipe?"
@@ -97,9 +96,8 @@ def doubted_beside(recipe: Recipe, intro: Sequence[str]) -> list[str]:
             found.append(one)
         else:
             found += [said for said in _sentences(one) if about.is_of_a_day(said)]
-    for step in steps:
-        told = _sentences(step)
-        found += [one for one in told[:_MOST_NAMED] if len(told) > 1 and about.is_of_oneself(one)]
+    rows_listed = [line for _, line in recipe.ingredients]
+    found += told_within(steps, rows_listed, recipe.numbered)
     return found
 
 
@@ -142,12 +140,6 @@ class _Known:
         if self.is_of_recipe(sentence):
             return False
         return is_day(sentence) or is_wish(sentence) or plain(sentence) in words("passed")
-
-    def is_of_oneself(self, sentence: str) -> bool:
-        """Whether a sentence amid a step is what somebody tells of herself, and does nothing."""
-        own = own_words(self.tongues)
-        told = not own.isdisjoint(words_of(sentence)) and not self.is_of_recipe(sentence)
-        return told and not is_work(sentence, self.tongues, self.listed)
 
 
 def _is_of_tools(head: str) -> bool:
