@@ -289,6 +289,8 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
 
 def _is_eased(said: Sequence[str], at: int, tongue: Tongue) -> bool:
     """Whether words before one tell how easily it is done, or what is liked."""
+    if at + 1 < len(said) and f"{said[at]}+{said[at + 1]}" in tongue.pairs:
+        return True  # "can't stop eating it"
     near = at > 0 and said[at - 1] in tongue.eases and said[at] in tongue.makes
     return near or (at > 1 and said[at - 2] in tongue.eases and said[at - 1] in tongue.ones)
 

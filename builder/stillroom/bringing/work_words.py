@@ -34,6 +34,7 @@ class Tongue:
     was: frozenset[str]
     eases: frozenset[str]
     makes: frozenset[str]
+    pairs: frozenset[str]
     past: tuple[str, ...]
     anywhere: bool
     plural: str
@@ -76,6 +77,7 @@ def tongue_of(name: str) -> Tongue:
             "was",
             "eases",
             "makes",
+            "pairs",
         )
     }
     return Tongue(
