@@ -51,6 +51,7 @@ from stillroom.bringing.page_figures import is_labelled_time
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
+from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -131,6 +132,7 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
             what = f'It is told in sentences behind "{recipes[-2].title or "another recipe"}".'
             recipes[-1].doubt("title", what, "If it is a part of that one, put it back there.")
     tell_dropped(recipes, dropped)
+    share_method(recipes)
     return recipes
 
 

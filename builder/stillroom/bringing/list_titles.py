@@ -18,6 +18,7 @@ from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import kind_of_title, says_its_kind
+from stillroom.bringing.shared_method import are_siblings
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_title
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.amounts.quantities import Amount
@@ -45,6 +46,8 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
             above_it = _tools_begin(rows, joined[-1].end, one.begin)
             joined[-1].tools += [*range(above_it, one.begin), *one.rows, *range(one.end, end)]
             joined[-1].end = end
+        elif joined and are_siblings(rows, joined[-1].begin, one.begin):
+            joined.append(one)
         elif joined and not _has_method(rows, joined[-1], one.begin):
             above = joined[-1]
             if (

@@ -38,6 +38,7 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
+from stillroom.bringing.shared_method import with_titles_over_lists
 from stillroom.bringing.step_labels import (
     with_dashed_numbers_apart,
     with_glued_numbers_apart,
@@ -118,7 +119,7 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
     joined = with_labels_behind(with_amounts_joined(joined))
-    return with_lists_apart(with_numbered_lists(joined))
+    return with_titles_over_lists(with_lists_apart(with_numbered_lists(joined)))
 
 
 def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:

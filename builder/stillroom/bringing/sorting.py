@@ -76,6 +76,12 @@ _BEHIND_ITS_FOOD: Final = re.compile(
     r"gramm(?:es?|i)?|gramos?|litr[eio]s?|litros?|tbsps?|tsps?|tablespoons?|teaspoons?|EL|TL|fl\.?\s?oz)\b\.?\s*(?:\([^()]*\))?",
     re.IGNORECASE,
 )
+# "Lime - 10 medium sized (chop 6 of them)": a known food, a dash, and how many
+_COUNTED_BEHIND: Final = re.compile(
+    r"(?P<food>[^\W\d][^\d.!?:]{1,40}?)\s*(?:[-–—]|:)\s+[\d½]{1,3}(?:\s?[-–]\s?\d{1,3})?"
+    r"(?:\s+(?!(?:day|week|month|year|hour|min|tag|woche|monat|jour|semaine|mois|día|mes|giorn|settiman|dag|we[ek]{2}k?|veck|uge|uke|dni|tydz)[^\W\d]*\b)"
+    r"[^\W\d]+(?:[\s-]sized?)?)?"
+)
 _META: Final = re.compile(
     r"(?:prep(?:aration)?(?:\s+time)?|cook(?:ing)?(?:\s+time)?|total(?:\s+time)?|active(?:\s+time)?|"
     r"time|ready\s+in|course|cuisine|calories|author|category|difficulty|keywords|tags|print|"
@@ -147,7 +153,7 @@ def is_ingredient(text: str) -> bool:
     if is_time(text) or _DATE.match(text) or LEADERS.search(text):
         return False
     behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
-    begins = bool(_AMOUNT.match(text)) or behind
+    begins = bool(_AMOUNT.match(text)) or behind or _counts_a_food(text)
     begins = begins or begins_in_words(text)
     if (
         _MEASURED.match(text)
@@ -160,6 +166,11 @@ def is_ingredient(text: str) -> bool:
     # "8 cups of herbs (I used sage, but thyme is good too)": what stands in brackets is said of it
     bare = _BRACKETED.sub("", text).strip()
     return begins and not is_sentence(bare) and not _GERMAN_STEP.search(bare)
+
+
+def _counts_a_food(text: str) -> bool:
+    counted = _COUNTED_BEHIND.fullmatch(_BRACKETED.sub("", text).strip())
+    return counted is not None and find_staple(counted["food"]) is not None and not makes_of(text)
 
 
 def begins_with_amount(text: str) -> bool:
