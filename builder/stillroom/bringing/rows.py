@@ -31,6 +31,7 @@ from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import foods_named, listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
+from stillroom.bringing.shared_method import with_titles_over_lists
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
@@ -38,7 +39,6 @@ from stillroom.bringing.sorting import (
     is_title,
     number_of,
 )
-from stillroom.bringing.shared_method import with_titles_over_lists
 from stillroom.bringing.step_labels import (
     with_dashed_numbers_apart,
     with_glued_numbers_apart,

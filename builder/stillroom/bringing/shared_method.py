@@ -1,7 +1,7 @@
 """Several lists, each with its title and "Ingredients" over it, and one method for them all.
 
-"Taco seasoning", "Cajun seasoning", "Pie spice" are a recipe each; "Sponge" and "Icing" are parts of
-one. Leaves out lists that no head of their own stands over: list_titles.py.
+"Taco seasoning", "Cajun seasoning", "Pie spice" are a recipe each; "Sponge" and "Icing" are parts
+of one. Leaves out lists that no head of their own stands over: list_titles.py.
 """
 
 from __future__ import annotations
@@ -57,8 +57,7 @@ def with_titles_over_lists(rows: Sequence[Row]) -> list[Row]:
 
 
 def are_siblings(rows: Sequence[Row], first: int, second: int) -> bool:
-    """Whether two lists, by the rows at which they begin, are a recipe each though one method ends
-    them both."""
+    """Whether two lists, by the rows at which they begin, are recipes with one method below."""
     over = [at - 1 for at in (first, second)]
     if min(over) < 0 or not all(_lists_under_a_title(rows, at + 1) for at in over):
         return False
@@ -78,7 +77,11 @@ def share_method(recipes: Sequence[Recipe]) -> None:
 def _lists_under_a_title(rows: Sequence[Row], at: int) -> bool:
     """Whether "Ingredients" stands alone at a row, right below a few words that may be a title."""
     head, over = rows[at], rows[at - 1]
-    if not is_head(head) or section_of(head.text) != "ingredients" or len(plain(head.text).split()) > 1:
+    if (
+        not is_head(head)
+        or section_of(head.text) != "ingredients"
+        or len(plain(head.text).split()) > 1
+    ):
         return False
     few = over.shape in ("line", "heading") and len(over.text.split()) <= _MOST
     return few and not is_head(over) and is_title(over.text) and not _FIGURE.search(over.text)

@@ -42,6 +42,13 @@ LINES = [
     ("2 belles, grosses pommes", "fr_FR", "2", "", ["apple"]),
     ("500 g rabarber i bitar", "sv_SE", "500", "g", ["rhubarb"]),
     ("1 lök i ringar", "sv_SE", "1", "", ["onion"]),
+    ("1 glas water", "nl_NL", "1", "glas", ["water"]),
+    ("1 garrafa de rum (70 cl)", "pt_PT", "70", "cl", ["rum"]),
+    ("1 butelka rumu (0,7 l)", "pl_PL", "7/10", "l", ["rum"]),
+    ("3 a 4 cravinhos", "pt_PT", "3", "", ["cloves"]),
+    ("a casca de 1 laranja", "pt_PT", "1", "", ["orange peel"]),
+    ("et stykke ingefær", "da_DK", "1", "stykke", ["ginger"]),
+    ("1 molho de tomilho", "pt_PT", "1", "molho", ["thyme"]),
 ]
 
 

@@ -57,11 +57,25 @@ _IN_BOTTLES = frozenset({"alcohol", "beverage", "condiment", "preserved-vegetabl
 # what a measure of volume behind the food is the size of, in the languages of the reader
 _HOLDS_A_DRINK = frozenset(
     {"bottle", "flask", "miniature", "flasche", "bouteille", "botella", "bottiglia", "fles"}
+    | {"flaska", "flaske", "garrafa", "butelka"}
 )
 # of these the size behind is that of one where there is one, or where it says so
 _HOLDS_ONE = frozenset(
     {"can", "tin", "carton", "brick", "brique", "brik", "boîte", "lata", "lattina", "Dose"}
-    | {"blik", "blikje", "burk", "paket", "pak", "pot", "tub", "bote"}
+    | {
+        "blik",
+        "blikje",
+        "burk",
+        "paket",
+        "pak",
+        "pot",
+        "tub",
+        "bote",
+        "dåse",
+        "boks",
+        "puszka",
+        "pacote",
+    }
 )
 
 

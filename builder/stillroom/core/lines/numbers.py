@@ -64,6 +64,11 @@ _JOINED = {
     "it": "a|o",
     "nl": "tot|of|à",
     "sv": "till|eller|à",
+    "da": "til|eller|à",
+    "nb": "til|eller",
+    "no": "til|eller",
+    "pt": "a|ou",
+    "pl": "do|lub|albo",
 }
 # what babel says of these; to ask it is to read all that it knows of a language
 _AS_ENGLISH = frozenset({"en", "en_GB", "en_US"})

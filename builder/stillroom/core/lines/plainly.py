@@ -74,6 +74,10 @@ _WHICH_SPOON = late_regex(
     r"(?:\s+(?:bem\s+)?(?P<full>cheias?|rasas?))?\s*\)\s*(?P<more>(?=[^\W\d]))?",
     re.IGNORECASE,
 )
+# "a casca de 1 limão": the article, and no English "a"
+_ARTICLE_OF_A_PART = late_regex(
+    r"^\s*[ao]s?\s+(?=(?:cascas?|raspas?|sumo|suco|polpa|gemas?|claras?)\b)", re.IGNORECASE
+)
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
@@ -110,6 +114,8 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = f"{text[: part.end('part')]} {text[part.start('unit') :]}"
     if language == "de" and "e" in text:
         text = _UNDOTTED.sub(lambda found: _dotted(found, system), text)
+    if language == "pt":
+        text = _ARTICLE_OF_A_PART.sub("", text)
     if language == "fr":
         text = _BARE.sub(_with_accents, text)
     text = _AND_A_PART.sub(" ", _FROM_TO.sub(r"\g<low>-", text))
