@@ -31,10 +31,10 @@ def with_titles_over_lists(rows: Sequence[Row]) -> list[Row]:
     Where they are parts, what stands at the head of the page is the title of all, or else the first
     of them is.
 
-    >>> text = ("Curry powder", "Ingredients", "1 tsp mace", "Pie spice", "Ingredients", "2 tsp salt")
+    >>> text = ("Curry mix", "Ingredients", "1 tsp mace", "Pie spice", "Ingredients", "1 tsp salt")
     >>> rows = with_titles_over_lists([Row(one, gap=True) for one in text])
     >>> [row.text for row in rows if row.shape == "heading"]
-    ['Curry powder', 'Pie spice']
+    ['Curry mix', 'Pie spice']
     """
     heads = [at for at in range(1, len(rows)) if _lists_under_a_title(rows, at)]
     runs = [[heads[0]]] if heads else []
