@@ -10,8 +10,9 @@ from __future__ import annotations
 import pytest
 
 from stillroom.core.book import BookSettings
-from stillroom.core.care.safety import assess_safety
+from stillroom.core.care.safety import assess_safety, gather_recipe_facts
 from stillroom.core.label.labelling import label_recipe
+from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
 
@@ -19,9 +20,8 @@ from stillroom.core.recipe.model import Recipe
 def _read(kind: str, lines: str, method: str, language: str = "en_GB", title: str = "X") -> Recipe:
     listed = "".join(f'  - "{line}"\n' for line in lines.split("; "))
     head = f'---\ntitle: "{title}"\nkind: {kind}\nmakes: 1 kg\ningredients:\n{listed}---\n'
-    return read_recipe(
-        f"{head}\n## Method\n\n1. {method}\n", "recipes/a.md", "a", language=language
-    )
+    text, larder = f"{head}\n## Method\n\n1. {method}\n", Larder(language=language)
+    return read_recipe(text, "recipes/a.md", "a", language=language, larder=larder)
 
 
 def _said(recipe: Recipe, language: str = "en_GB") -> set[str]:
@@ -214,3 +214,92 @@ def test_a_pesto_holds_no_bought_pesto(title: str, milk: bool) -> None:
         one.text for one in label_recipe(recipe, BookSettings(language="de_DE")).contents
     )
     assert ("milk" in texts) is milk
+
+
+BULBS = [
+    ("en_GB", "1 garlic bulb", False),
+    ("en_GB", "2 heads of garlic", False),
+    ("es_ES", "2 cabezas de ajo", False),
+    ("fr_FR", "1 tête d'ail", False),
+    ("it_IT", "2 teste d'aglio", False),
+    ("nl_NL", "2 bollen knoflook", False),
+    ("de_DE", "2 Knoblauchknollen", False),
+    ("sv_SE", "1 hel vitlök", False),
+    ("da_DK", "1 helt hvidløg", False),
+    ("en_GB", "3 garlic cloves", True),
+    ("es_ES", "3 dientes de ajo", True),
+    ("sv_SE", "3 vitlöksklyftor", True),
+]
+
+
+@pytest.mark.parametrize(("language", "line", "weighed"), BULBS)
+def test_a_bulb_of_garlic_weighs_no_clove(language: str, line: str, weighed: bool) -> None:
+    recipe = _read("preserve", line, "Mix.", language)
+    thing = gather_recipe_facts(recipe, BookSettings(language=language)).things[0]
+    assert "garlic" in thing.tags
+    assert (thing.grams is not None) is weighed
+    assert thing.at_most_g is None if weighed else (thing.at_most_g or 0) >= 120
+
+
+PESTO = "50 g basil; 30 g pine nuts; 50 g parmesan; 100 ml olive oil"
+
+
+@pytest.mark.parametrize(
+    ("method", "refused"),
+    [
+        ("Blend. Fill a jar, cover with oil and keep in the fridge.", False),
+        ("Blend. Fill a jar and keep in the fridge. It keeps for ages.", True),
+        ("Blend. Fill a jar and keep in the fridge over the winter.", True),
+        ("Blend. Fill a jar and keep in the fridge or the cellar.", True),
+        ("Blend. Keep in the fridge for 3 weeks.", True),
+        ("Blend. Fill a jar and cover with oil.", True),
+    ],
+)
+def test_what_leaves_its_time_in_the_fridge_open_is_told_four_days(
+    method: str, refused: bool
+) -> None:
+    said = _said(_read("preserve", PESTO, method))
+    assert ("low-acid-in-oil" in said) is refused
+    assert ("cold-oil" in said) is not refused
+
+
+ESSENCE = [
+    ("de_DE", "1 kg Gurken; 200 ml Essigessenz (25 %); 800 ml Wasser; 30 g Salz", False),
+    ("de_DE", "1 kg Gurken; 50 ml Essigessenz (25 %); 950 ml Wasser; 30 g Salz", True),
+    ("de_DE", "1 kg Gurken; 200 ml Essigessenz; 800 ml Wasser; 30 g Salz", True),
+    ("sv_SE", "1 kg gurka; 1 dl ättika 24 %; 5 dl vatten; 2 dl socker", False),
+    ("sv_SE", "1 kg gurka; 1 dl ättika 12 %; 5 dl vatten; 2 dl socker", True),
+]
+
+
+@pytest.mark.parametrize(("language", "lines", "refused"), ESSENCE)
+def test_essence_counts_by_its_acid(language: str, lines: str, refused: bool) -> None:
+    """Half as sour as vinegar of 5 % is sour enough, as it is where vinegar and water are even."""
+    said = _said(_read("preserve", lines, "Boil it all but the gherkins.", language), language)
+    assert ("low-acid-sealed" in said) is refused
+
+
+@pytest.mark.parametrize(
+    ("language", "line", "alcohol"),
+    [
+        ("en_US", "4 cups apple cider", False),
+        ("en_US", "4 cups hard apple cider", True),
+        ("en_GB", "500 ml apple cider", True),
+    ],
+)
+def test_cider_is_juice_in_america(language: str, line: str, alcohol: bool) -> None:
+    said = _said(_read("preserve", f"{line}; 1 kg sugar", "Boil to a set.", language), language)
+    assert bool(said & {"alcohol", "alcohol-in-food"}) is alcohol
+
+
+@pytest.mark.parametrize(
+    ("lines", "known"),
+    [
+        ("1 kg elderberries; 1 l whiskey; 900 g sugar", True),
+        ("1 kg elderberries; 900 g sugar", False),
+    ],
+)
+def test_liquor_of_a_method_is_the_spirit_of_the_list(lines: str, known: bool) -> None:
+    method = "Simmer, cool, add 1 pint liquor for each quart of syrup."
+    facts = gather_recipe_facts(_read("infusion", lines, method), BookSettings())
+    assert any(thing.unknown for thing in facts.things) is not known

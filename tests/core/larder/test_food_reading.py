@@ -84,7 +84,7 @@ KNOWN = [
     ("unsalted butter", ["butter"]),
     ("extra-virgin olive oil", ["olive oil"]),
     ("sprigs of thyme", ["thyme"]),
-    ("2 heads of garlic", ["garlic"]),
+    ("2 heads of garlic", ["garlic head"]),
     ("juice of 2 limes", ["lime juice"]),
     ("chocolate, white", ["white chocolate"]),
     ("dark chocolate (70% cocoa)", ["dark chocolate"]),

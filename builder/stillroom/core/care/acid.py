@@ -115,11 +115,12 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     if None in heaviest:
         return True
     sour = [row for row in rows if "acid" in row.tags and _name(row) not in _HARDLY_SOUR]
-    acid_g = _sum(sour) - _sum(_sour_fruit(rows)) / 2
+    acid_g = _as_vinegar(sour) - _sum(_sour_fruit(rows)) / 2
     water = [row for row in rows if "water" in row.tags]
     if any(row.grams is None for row in water):
         return True
-    if acid_g >= _LEAST_OF_FOOD * low_g and acid_g >= _sum(water) and acid_g > 0:
+    thins = acid_g + _thinned_by_itself(sour)  # water that essence bears as vinegar does its own
+    if acid_g >= _LEAST_OF_FOOD * low_g and thins >= _sum(water) and acid_g > 0:
         return False
     # a process goes by its proportions, and those cannot be seen where something has no weight
     return any(row.grams is None for row in low) or published_process(rows) is None
@@ -155,8 +156,7 @@ def sours_fish(things: Iterable[Weighed]) -> bool:
     cannot be weighed counts against it.
     """
     rows = tuple(row for row in things if not row.drained)
-    essence = [row for row in rows if _name(row) == "vinegar essence" and said_percent(row)]
-    vinegar = [*essence, *(row for row in rows if "vinegar" in row.tags)]
+    vinegar = [*_essence(rows), *(row for row in rows if "vinegar" in row.tags)]
     wet = [*vinegar, *(row for row in rows if "water" in row.tags)]
     if not vinegar or any(row.grams is None for row in wet) or any(map(is_weak_vinegar, vinegar)):
         return False
@@ -164,6 +164,28 @@ def sours_fish(things: Iterable[Weighed]) -> bool:
     fish = [row for row in rows if "fish" in row.tags]
     covers = _sum(wet) * _COVERS >= _sum(fish) and all(row.grams is not None for row in fish)
     return covers and acid >= _SOUR_ENOUGH * _sum(wet)
+
+
+def _essence(rows: Iterable[Weighed]) -> list[Weighed]:
+    """Return acetic acid that is sold to be thinned, where its line says how strong it is."""
+    strong = [row for row in rows if "strong-acid" in row.tags and said_percent(row)]
+    return [row for row in strong if _percent_of(row) >= _TESTED_WITH]
+
+
+def _as_vinegar(sour: Iterable[Weighed]) -> Fraction:
+    """Return the grams of vinegar of 5 % that hold as much acid; what says none counts as it is."""
+    rows = tuple(sour)
+    more = (_sum([row]) * (_percent_of(row) / _TESTED_WITH - 1) for row in _essence(rows))
+    return _sum(rows) + sum(more, Fraction(0))
+
+
+def _thinned_by_itself(sour: Iterable[Weighed]) -> Fraction:
+    """Return how much more water essence bears than that vinegar: half as sour is sour enough.
+
+    100 g of 25 % in 900 g of water are 2.5 %, as are 500 g of vinegar in 500 g.
+    """
+    more = (_sum([row]) * (_percent_of(row) / _TESTED_WITH - 1) for row in _essence(sour))
+    return sum(more, Fraction(0))
 
 
 def _percent_of(row: Weighed) -> Fraction:

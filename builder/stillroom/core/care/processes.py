@@ -30,6 +30,7 @@ _SAME = {
     name: kept
     for kept, names in {
         "cucumber": ("pickling cucumber", "gherkin"),
+        "garlic": ("garlic bulb", "garlic head"),
         "courgette": ("zucchini", "summer squash"),
         "sweet pepper": (
             "sweet red pepper", "sweet green pepper", "bell pepper", "pimiento", "pimento",

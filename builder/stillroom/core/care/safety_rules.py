@@ -21,6 +21,7 @@ from stillroom.core.care.safety_facts import SafetyFacts, Thing, days_of
 from stillroom.core.care.shares import sure_share
 from stillroom.core.care.soda import SODA, soda_is_much
 from stillroom.core.care.stood import days_stood
+from stillroom.core.care.unsaid import keeping_is_unsaid
 from stillroom.core.lines.staple_table import staples_tagged
 from stillroom.core.words.patterns import clause_pattern, clause_regex
 
@@ -338,6 +339,7 @@ CHECKS: dict[str, Check] = {
     "heated": lambda facts, wanted, _: _yes(facts.heated == wanted),
     "kept_at": lambda facts, places, _: _yes(facts.place in places),
     "keeps_days_to": _days_to,
+    "keeps_unsaid": lambda facts, wanted, _: _yes(keeping_is_unsaid(facts.recipe) == wanted),
     "keeps_days_from": _days_from,
     "keeps_denied": _keeps_denied,
     "keeps_beyond": _keeps_beyond,

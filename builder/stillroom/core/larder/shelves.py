@@ -133,11 +133,14 @@ class Larder:
     def named(self, form: str) -> Staple | None:
         """Return the food of exactly this name in its normal form (words.py), or None.
 
-        In a French book "citron" is a lemon; elsewhere the English name goes first.
+        In a French book "citron" is a lemon; elsewhere the English name goes first. In a book of
+        the United States "apple cider" is juice.
         """
         own = self._own_names.get(form)
         if own is not None:
             return own
+        if self.language == "en_US" and form in _american_names():
+            return staple_named(_american_names()[form])
         index = load_index()
         language = self.language.partition("_")[0]
         first = index["foreign"].get(language) or names_elsewhere(language)
@@ -154,6 +157,12 @@ class Larder:
         """Return every English name and the book's own, in their normal form."""
         yield from self._own_names
         yield from load_index()["names"]
+
+
+@cache
+def _american_names() -> dict[str, str]:
+    rows: dict[str, str] = read_larder_data("phrases.yml")["american_names"]
+    return rows
 
 
 @cache

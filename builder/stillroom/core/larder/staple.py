@@ -99,7 +99,11 @@ class Staple:
         said = self.each_of.replace(",", " ").split()
         if one in said:
             return self.each_g
-        return None if one in nouns_of_several() or "slice" in said else self.each_g
+        # "2 garlic bulbs" are a kind of garlic, whose figure is of a clove
+        last = self.name.rpartition(" ")[2]
+        several = last in nouns_of_several() and last not in said and bool(self.kind_of)
+        many = several or one in nouns_of_several() or "slice" in said
+        return None if many else self.each_g
 
     @property
     def gluten(self) -> str:

@@ -59,24 +59,25 @@ _WARMED = clause_regex(
 )
 # "keeps a week in a jar, or freeze it": who keeps it in the jar is not helped by the freezer
 _OR_FROZEN = clause_regex(
-    r"\b(?:or|alternatively|otherwise|also|can|may|could)\b[^.;]*\b(?:freez\w*|frozen)\b[^.;]*"
-    r"|\b(?:oder|auch|ou|oppure|anche|o|también|of|ook)\b[^.;]*\b(?:einfrieren|eingefroren|einzufrieren"
-    r"|tiefgefrier\w*|cong[eé]l\w*|surgel\w*|invriezen|ingevroren)\b[^.;]*"
-    r"|\bfreeze (?:it |them |some )?(?:for (?:longer|long[- ]term|up)|if you)\b[^.;]*",
+    r"\b(?:or|alternatively|otherwise|also|can|may|could)\b[^.;]{0,240}\b(?:freez\w*|frozen)\b[^.;]{0,240}"
+    r"|\b(?:oder|auch|ou|oppure|anche|o|también|of|ook)\b[^.;]{0,240}\b(?:einfrieren|eingefroren|einzufrieren"
+    r"|tiefgefrier\w*|cong[eé]l\w*|surgel\w*|invriezen|ingevroren)\b[^.;]{0,240}"
+    r"|\bfreeze (?:it |them |some )?(?:for (?:longer|long[- ]term|up)|if you)\b[^.;]{0,240}",
     re.IGNORECASE,
 )
 # put there and left: nothing is done with it afterwards
 _LEFT_COLD = clause_regex(
-    r"\b(?:(?:pop|put|place|goes|transfer|move|straight|then|off)\b[^.;]*\b(?:in|into|to)|then)"
+    r"\b(?:(?:pop|put|place|goes|transfer|move|straight|then|off)\b[^.;]{0,240}\b(?:in|into|to)|then)"
     r" (?:the |your )?(?:fridge|refrigerator)\b"
-    r"(?!.*\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before|fill"
+    r"(?!.{0,400}\b(?:minutes?|hours?|overnight|until|till|to (?:set|firm|chill|cool)|then|before"
+    r"|fill"
     r"|pour|bottle|pot|cut|dip|roll|remove|take|stir|mix|whisk|strain|sieve|spoon|ladle|jars?)\b)",
     re.DOTALL,
 )
 # days of curing in the cold, out of which it is cut and eaten
 _CURED = clause_regex(
-    r"\b(?:refrigerate|refrigerated|(?:chill|leave|put|place|rest|cure|stand)\b[^.;]*\b(?:fridge|refrigerator))\b"
-    r"[^.;]*\b(?:(?:24|36|48|60|72|96) ?(?:-|to)? ?\d* ?(?:hours|hrs?)|days?)\b"
+    r"\b(?:refrigerate|refrigerated|(?:chill|leave|put|place|rest|cure|stand)\b[^.;]{0,240}\b(?:fridge|refrigerator))\b"
+    r"[^.;]{0,240}\b(?:(?:24|36|48|60|72|96) ?(?:-|to)? ?\d* ?(?:hours|hrs?)|days?)\b"
     r"|\b(?:leave|put|place|rest|cure|stand)\b[^.;]{0,60}\b(?:[2-9]|1\d|two|three|four|five|six|seven|ten)"
     r" (?:or more )?days\b[^.;]{0,40}\b(?:fridge|refrigerator)\b"
 )

@@ -222,9 +222,11 @@ def _tells_how_much(amount: str, words: list[str], recipe: Recipe) -> bool:
     glue, tells = method_words("between"), method_words("tells_how_much")
     left = [word for word in said if word not in glue and word not in tells]
     juice = bool(left) and left[0] in method_words("bare_juice")
-    left = left[1:] if juice and _TAGS_OF_JUICE & _tags_of(recipe) else left
+    # "1 pint liquor for each quart": the whiskey of the list, and something unknown without one
+    spirit = bool(left) and left[0] in method_words("bare_spirit") and "alcohol" in _tags_of(recipe)
+    left = left[1:] if spirit or (juice and _TAGS_OF_JUICE & _tags_of(recipe)) else left
     if not left:
-        return juice or any(word in tells for word in said)
+        return juice or spirit or any(word in tells for word in said)
     known = _longest_known(amount, tuple(left), recipe.units or "metric", recipe.larder)
     return any(word in tells for word in said) and known is not None
 
