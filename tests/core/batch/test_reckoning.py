@@ -11,7 +11,7 @@ from stillroom.core.batch.bottling import estimate_yield, kept_ml, makes_ml
 from stillroom.core.batch.contents import Content, bottling_data, contents_of
 from stillroom.core.batch.cutting import read_cut
 from stillroom.core.batch.preserves import finished_g
-from stillroom.core.batch.strength import fold_of_recipe, strength_of
+from stillroom.core.batch.strength import fold_of_recipe, not_told, strength_of
 from stillroom.core.batch.strength_words import cut_document, strength_document, strength_text
 from stillroom.core.batch.syrups import SOURCE, SOURCE_OUTSIDE, brix_of_syrup
 from stillroom.core.larder.shelves import all_staples
@@ -88,7 +88,7 @@ def test_a_liqueur_with_rock_sugar_fills_what_it_does_with_plain() -> None:
     ("name", "water"),
     [
         ("damsons", 85), ("mirabelles", 85), ("bilberries", 85), ("lingonberries", 85),
-        ("mulberries", 85), ("rowan berries", 85), ("kumquats", 85), ("nectarines", 85),
+        ("mulberries", 85), ("rowan berries", 85), ("calamondins", 85), ("cherry plums", 85),
         ("kiwis", 85), ("hawthorn berries", 85), ("jalapeños", 90), ("lemongrass", 85),
         ("mandarin peel", 77), ("lime zest", 77), ("freeze-dried raspberries", 0),
         ("dried kiwi", 0), ("raspberry powder", 0), ("juniper berries", 0),
@@ -110,6 +110,34 @@ def test_the_water_of_fresh_things_is_the_middle_of_those_that_have_a_figure() -
         ]
         assert found
         assert abs(median(found) - share) < 1, tag
+
+
+# Fruit that is only counted, or measured by the cup, and has no weight here: with enough of it nobody
+# can say how strong the drink comes out or what it fills (a nocino of thirty walnuts was told as 73 %
+# vol). A few chillies change nothing to speak of. USDA SR weights of one: kumquat 19 g, clementine 74.
+@pytest.mark.parametrize(
+    ("line", "known"),
+    [
+        ("20 damsons", False), ("10 medlars", False), ("2 cups mirabelles", False),
+        ("1 watermelon", True), ("40 rosehips", False), ("10 crab apples", False),
+        ("30 green walnuts", True), ("20 kumquats", True), ("6 clementines", True),
+        ("3 quinces", True), ("500 g damsons", True), ("2 cups raspberries", True),
+        ("3 jalapeños", True), ("1 handful damsons", True), ("10 lemons, the peel only", True),
+        ("20 blackcurrant leaves", True), ("1 bunch mint", True), ("44 coffee beans", True),
+        ("1 vanilla pod", True), ("10 elderflower heads", True), ("5 sprigs rosemary", True),
+    ],
+)  # fmt: skip
+def test_fruit_without_a_weight_is_no_known_strength(line: str, known: bool) -> None:
+    recipe = recipe_of("1 l vodka, 40% vol", line)
+    assert (strength_of(recipe) is not None, estimate_yield(recipe) is not None) == (known, known)
+    assert ("juice" in not_told(recipe)) is not known
+
+
+def test_thirty_green_walnuts_water_their_spirit() -> None:
+    recipe = recipe_of("1 l alcohol, 95% vol", "30 green walnuts", "500 g sugar")
+    strength = strength_of(recipe)
+    assert strength
+    assert 40 < strength.abv_percent < 50
 
 
 # line -> ml kept back; fresh things 0.75 ml to the gram, dry ones 1: common practice

@@ -18,6 +18,7 @@ from stillroom.core.batch.contents import (
     bottling_data,
     contents_of,
     figure,
+    juicy_without_weight,
     liquids_without_size,
 )
 from stillroom.core.recipe.model import Recipe
@@ -110,10 +111,10 @@ def vessel_share(recipe: Recipe) -> Fraction:
 def estimate_yield(recipe: Recipe, factor: Fraction = Fraction(1)) -> Yield | None:
     """Return what a strained batch leaves to bottle.
 
-    None for kinds that are not strained, and where a bottle goes in whose size is not said.
+    None for kinds that are not strained, and where a bottle's size or a fruit's weight is not said.
     """
     held = contents_of(recipe)
-    if liquids_without_size(recipe):
+    if liquids_without_size(recipe) or juicy_without_weight(recipe):
         return None
     if recipe.kind.solids_left_in or not any(content.liquid for content in held):
         return None

@@ -31,6 +31,7 @@ _BREWED = {"coffee beans": "brewed coffee", "tea": "brewed tea"}
 _NOT_BREWED = late_regex(r"\b(?:beans?|ground|grounds|lea(?:f|ves)|loose|granules|powder)\b")
 _TEA_OR_COFFEE = late_regex(r"\b(?:tea|coffee)$")
 _JUG_ML = 60
+_JUICY = frozenset({"fruit", "vegetable", "nut"})
 _FEW_DROPS = frozenset({"drop", "dash", "splash", "drizzle", "squeeze", "shake", "pinch"})
 
 
@@ -159,6 +160,35 @@ def liquids_without_size(recipe: Recipe) -> tuple[str, ...]:
         and content.grams is None
         and counted_noun(content.ingredient) not in _FEW_DROPS
     )
+
+
+@once_a_recipe
+def juicy_without_weight(recipe: Recipe) -> tuple[str, ...]:
+    """Return the fresh fruit whose weight nobody can say, where it is enough to matter.
+
+    "30 green plums" of a kind that has no weight here: each is taken for `fruit_at_most` grams, and
+    a measure of them for half as many grams as ml.
+    """
+    held = contents_of(recipe)
+    poured = sum((content.volume_ml for content in held if content.liquid), Fraction(0))
+    return tuple(
+        content.ingredient.item
+        for content in held
+        if content.fresh
+        and content.grams is None
+        and content.staple
+        and content.staple.tags & _JUICY
+        and _at_most_g(content) >= figure("fruit_matters_from") * poured
+    )
+
+
+def _at_most_g(content: Content) -> Fraction:
+    amount = content.ingredient.amount
+    if not isinstance(amount, Amount):
+        return Fraction(0)
+    if size_of(amount.unit) == "volume":
+        return convert(amount.middle, amount.unit, "ml") / 2
+    return amount.middle * figure("fruit_at_most")
 
 
 @once_a_recipe

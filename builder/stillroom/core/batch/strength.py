@@ -15,7 +15,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from stillroom.core.batch import spirit_density
-from stillroom.core.batch.contents import Content, contents_of, liquids_without_size
+from stillroom.core.batch.contents import (
+    Content,
+    contents_of,
+    juicy_without_weight,
+    liquids_without_size,
+)
 from stillroom.core.batch.drinks import Pour, pour
 from stillroom.core.batch.extracts import Fold, fold_of
 from stillroom.core.batch.ferments import must_in, sugar_not_known, turns_sour, yeast_works
@@ -162,7 +167,7 @@ def not_reckoned(recipe: Recipe) -> tuple[str, ...]:
 def not_told(recipe: Recipe) -> str:
     """Say why a drink with alcohol has a strength that nobody can work out; "" where none is so.
 
-    Some bottle's size or some drink's strength is not written: neither is guessed.
+    Some bottle's size, fruit's weight or drink's strength is not written: none is guessed.
     """
     held = contents_of(recipe)
     drinks = [content for content in held if content.liquid and _is_alcohol(content)]
@@ -174,6 +179,8 @@ def not_told(recipe: Recipe) -> str:
     if without := liquids_without_size(recipe):
         named = join_and(list(without))
         return _say("no_size", named=named, first=without[0])
+    if drinks and (juicy := juicy_without_weight(recipe)):
+        return _say("no_weight", named=join_and(list(juicy)), first=juicy[0])
     poured = sum((content.volume_ml for content in held if content.liquid), Fraction(0))
     weighty = [one for one in drinks if one.volume_ml > _A_TRACE * poured and not abv_of(one)]
     if not weighty:
