@@ -112,9 +112,9 @@ def test_the_water_of_fresh_things_is_the_middle_of_those_that_have_a_figure() -
         assert abs(median(found) - share) < 1, tag
 
 
-# Fruit that is only counted, or measured by the cup, and has no weight here: with enough of it nobody
-# can say how strong the drink comes out or what it fills (a nocino of thirty walnuts was told as 73 %
-# vol). A few chillies change nothing to speak of. USDA SR weights of one: kumquat 19 g, clementine 74.
+# Fruit that is only counted, or measured by the cup, and has no weight here: with enough of it
+# nobody can say how strong the drink comes out or what it fills (a nocino of thirty walnuts was
+# told as 73 % vol). A few chillies change nothing. USDA SR weights: kumquat 19 g, clementine 74 g.
 @pytest.mark.parametrize(
     ("line", "known"),
     [
