@@ -62,7 +62,7 @@ from stillroom.bringing.sorting import (
     is_told,
 )
 from stillroom.bringing.tails import does_something
-from stillroom.bringing.title_choice import named_better
+from stillroom.bringing.title_choice import title_taken
 from stillroom.bringing.titles import (
     RECIPE_WORD,
     beside_writer,
@@ -78,6 +78,7 @@ from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
+from stillroom.bringing.yield_lines import amount_of_nothing
 from stillroom.core.lines.staple_table import staples_named
 
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
@@ -150,16 +151,14 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     begin, end = span
     rows = with_parts_named_twice(rows, found.rows, end)
     recipe = Recipe()
-    named_too = None if title is None else named_better(rows, begin, title, found.begin, end)
-    if title is not None and named_too is not None:
-        what = f'"{rows[named_too].text}" is taken for the title; "{rows[title].text}" is left out.'
-        recipe.doubt("title", what, "If that is what it is called, write it.")
-        title, named_too = named_too, title
+    left_out = None
     if title is not None:
-        recipe.title = titled(rows[title].text) or rows[title].text
+        title, left_out = title_taken(recipe, rows, title, (begin, found.begin, end))
+    if title is not None:
+        recipe.title = _NUMBER.sub("", titled(rows[title].text) or rows[title].text)
         recipe.say_makes(made_of_title(rows[title].text))
         if aside := _ASIDE.search(recipe.title):  # "Plum gin (makes 1 litre)"
-            made = makes_of(aside["said"])
+            made = makes_of(aside["said"]) or amount_of_nothing(aside["said"])
             recipe.say_makes(made)
             recipe.title = recipe.title[: aside.start()] if made else recipe.title
     if title is None and found.named:  # "Zutaten für Quittengelee:"
@@ -179,7 +178,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     tools = [rows[at].text for at in found.tools if not is_only_makes(rows[at].text)]
     for at in found.tools:
         recipe.say_makes(makes_of(rows[at].text))
-    above = [at for at in range(begin, found.begin) if at not in (title, named_too)]
+    above = [at for at in range(begin, found.begin) if at not in (title, left_out)]
     if above and title is not None and _heads_first_part(rows, found, above[-1]):
         found.rows.insert(0, above.pop())  # "Pour les oranges confites :", right above its amounts
         thing = None
@@ -255,16 +254,23 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     rows = without_greeting(rows, recipe)
     if not rows:
         return recipe
-    heads = (place for place, row in enumerate(rows) if row.shape == "heading")
+    heads = [place for place, row in enumerate(rows) if row.shape == "heading"]
+    heads = [place for place in heads if not is_sentence(rows[place].text)]
     at = next((place for place in heads if section_of(rows[place].text) is None), None)
     if at is None:
         rest = " ".join(row.text for row in rows[1:]).lower()
         named = is_title(unstopped(rows[0].text)) or is_stopped_title(rows[0].text, rest)
         at = 0 if named and rest else None
+    told = next((place for place, row in enumerate(rows) if is_sentence(row.text)), 0)
+    left_out = None
+    if at is not None and at < told:
+        at, left_out = title_taken(recipe, rows, at, (0, told, len(rows)))
     if at is not None:
         recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)
-    below = with_bare_foods(recipe, [row for place, row in enumerate(rows) if place != at])
+    below = with_bare_foods(
+        recipe, [row for place, row in enumerate(rows) if place not in (at, left_out)]
+    )
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):

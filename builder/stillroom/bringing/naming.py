@@ -14,7 +14,7 @@ from typing import Final
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
-from stillroom.bringing.titles import without_guide
+from stillroom.bringing.titles import RECIPE_WORD, without_guide
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.recipe.kinds import all_kinds, find_kind, kind_called
 from stillroom.core.words.problems import Unreadable
@@ -29,6 +29,17 @@ _SHOUTED: Final = re.compile(r"[A-ZÀ-Þ][A-ZÀ-Þ'’& -]{3,}?(?=\s+(?:\(|[-–
 # "No. 150. Gooseberry Vinegar", "Nr. 12: Hagebuttenmus", "N° 3 - Gelée de coings"
 _COUNTED_OFF: Final = re.compile(
     r"^(?:no|nr|num|n[°º]|№)\.?\s{0,2}\d{1,4}\s{0,2}[.:)–—-]+\s{0,2}(?=[^\W\d]{2})", re.IGNORECASE
+)
+# "Kookboek/Appelchutney", "Cookbook:Fudge": the leaf of a common book
+_OF_A_BOOK: Final = re.compile(
+    r"^(?:(?:cook|kook|koch|kok|koge|koke)(?:book|boek|buch|bok|bog)|livre\s+de\s+cuisine|libro\s+d[ei]\s+c[ou][cz]+ina|livro\s+de\s+receitas"
+    r"|książka\s+kucharska)\s?[:/]\s?(?=[^\W\d]{2})",
+    re.IGNORECASE,
+)
+# "Pierniczki [PRZEPIS]", "[Recipe] Fudge"
+_SAYS_RECIPE: Final = re.compile(
+    rf"\s*[\[(](?:(?:the|il|la|le)\s)?(?:{RECIPE_WORD}|przepis|video|\+\s?video)[\])]\s*",
+    re.IGNORECASE,
 )
 _STEM: Final = 8
 _LEAST_STEM: Final = 4
@@ -54,7 +65,7 @@ _BEHIND: Final = re.compile(
 )
 # "Rezept Vanillekipferl", "Deine Quittenmarmelade", "How to make X - a step by step guide"
 _NAMED_A_RECIPE: Final = re.compile(
-    r"^(?:(?:rezept|recette|receta|ricetta|recept)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor))?\s*[:–-]?\s+(?=\S)"
+    r"^(?:(?:rezept|recette|receta|ricetta|recept|receita|opskrift|oppskrift|przepis)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor|d[aeo]|på|til|na))?\s*[:–-]?\s+(?=\S)"
     r"|(?:dein|eur|unser)e?[nr]?\s+(?=[A-ZÄÖÜ])"
     r"|how\s+(?:to|i|we)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
     re.IGNORECASE,
@@ -143,9 +154,11 @@ def title_of(text: str) -> str:
     ('Limoncello', 'Plum jam', "Fudge (Dad's)")
     >>> title_of("Feel Good Friday: Coffee scrub"), title_of("Sunday marmalade: the quick way")
     ('Coffee scrub', 'Sunday marmalade: the quick way')
+    >>> title_of("Kookboek/Appelchutney"), title_of("Szybkie pierniczki [PRZEPIS]")
+    ('Appelchutney', 'Szybkie pierniczki')
     """
     bare = _BEHIND.sub("", text.strip(" *_#※★☆♥•~")).strip(" -–—|:") or text.strip()
-    bare = _COUNTED_OFF.sub("", bare)
+    bare = _OF_A_BOOK.sub("", _SAYS_RECIPE.sub("", _COUNTED_OFF.sub("", bare))) or bare
     bare = without_column(bare)
     bare = re.sub(r"(?<=recipe)!+$", "", bare, flags=re.IGNORECASE)
     bare = _BEHIND.sub("", bare) or bare

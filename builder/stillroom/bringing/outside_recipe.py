@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.page_menus import rows_of_menus
 
 # at the foot of a page, in six languages
 _LEGAL = (
@@ -139,7 +139,7 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
     """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
     found: list[Row] = []
     gap = False
-    menu = _of_menus(rows)
+    menu = rows_of_menus(rows)
     for at, row in enumerate(rows):
         text = row.text.strip()
         who = _COURTESY.fullmatch(text) if row.shape != "item" else None
@@ -155,20 +155,3 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
             found.append(replace(row, gap=True) if gap and row.shape == "line" else row)
         gap = False
     return found
-
-
-def _of_menus(rows: Sequence[Row]) -> set[int]:
-    """Return the rows of a site's menu: its words on end, or one that only a page says.
-
-    >>> said = ("Startseite", "Rezepte", "Suche", "Plum jam", "Hopp til innhold", "Jam", "Recipes")
-    >>> sorted(_of_menus([Row(text) for text in said]))
-    [0, 1, 2, 4]
-    """
-    single = {at for at, row in enumerate(rows) if _is_of(row, "menu_alone")}
-    listed = {at for at, row in enumerate(rows) if _is_of(row, "menu")}
-    either = single | listed
-    return single | {at for at in listed if either & {at - 1, at + 1}}
-
-
-def _is_of(row: Row, name: str) -> bool:
-    return row.shape != "step" and plain(row.text) in words(name)

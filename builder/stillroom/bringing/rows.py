@@ -47,6 +47,7 @@ from stillroom.bringing.step_labels import (
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer
 from stillroom.bringing.titles_made import with_makes_apart
+from stillroom.bringing.titles_set import with_set_titles_bared
 from stillroom.bringing.titles_stopped import with_title_unstopped
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
@@ -112,7 +113,7 @@ _CARD_FACT: Final = re.compile(
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
     plainly = without_furniture(_without_page_marks(with_amounts_first(rows)))
-    marked = with_yields_told(with_marks_taken(plainly))
+    marked = with_yields_told(with_set_titles_bared(with_marks_taken(plainly)))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
     named = _with_title_ended(with_labels_apart(_with_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))

@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.heads import STEP_WORD, TIMED, is_wish, plain, section_of, words
 from stillroom.bringing.makes_said import makes_of
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.page_figures import is_nutrition, is_page_number, is_time
 from stillroom.bringing.titles import speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
@@ -132,6 +133,11 @@ _BLOG_FOOT: Final = re.compile(
 )
 _LONGEST_FOOT: Final = 90
 _LEAST_TOLD: Final = 3
+_COUNTED_TITLE: Final = re.compile(
+    r"(?:\d{1,3}[\s-](?:ingredients?|minutes?|min|days?|hours?|steps?|layers?|zutaten|minuten|tage|ingrédients|ingredienti|ingredientes"
+    r"|ingrediënten|ingredienser|składnik\w*)|\d-\d-\d)[\s-]+(?P<named>[^\W\d][^.!?:;,\d]{3,50})",
+    re.IGNORECASE,
+)
 # "cover for the jar", "line for hanging": a thing, and what it is for
 _WHAT_FOR: Final = re.compile(r"^[^\W\d]+\s+(?:for|of)\s", re.IGNORECASE)
 
@@ -148,7 +154,7 @@ def is_ingredient(text: str) -> bool:
     if len(text) > _LONGEST_ITEM:
         short = len(text) <= _LONGEST_SAID and len(_BRACKETED.sub("", text)) <= _LONGEST_ITEM
         return short and is_ingredient(_BRACKETED.sub("", text).strip())
-    if number_of(text):
+    if number_of(text) or is_counted_title(text):
         return False
     if is_time(text) or _DATE.match(text) or LEADERS.search(text):
         return False
@@ -171,6 +177,18 @@ def is_ingredient(text: str) -> bool:
 def _counts_a_food(text: str) -> bool:
     counted = _COUNTED_BEHIND.fullmatch(_BRACKETED.sub("", text).strip())
     return counted is not None and find_staple(counted["food"]) is not None and not makes_of(text)
+
+
+def is_counted_title(text: str) -> bool:
+    """Whether a title begins with a number: "2 Ingredient Lip Balm", "5-Minute Fudge".
+
+    >>> is_counted_title("2 Ingredient Fudge"), is_counted_title("3-2-1 Shortbread")
+    (True, True)
+    >>> is_counted_title("10 minute eggs"), is_counted_title("2 ingredients")
+    (False, False)
+    """
+    found = _COUNTED_TITLE.fullmatch(text.strip())
+    return found is not None and says_its_kind(found["named"])
 
 
 def begins_with_amount(text: str) -> bool:

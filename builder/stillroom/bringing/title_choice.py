@@ -10,14 +10,24 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from stillroom.bringing.found import Row
+from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.list_parts import is_part_alone
-from stillroom.bringing.naming import says_kind_or_doubt
-from stillroom.bringing.sorting import is_sentence, is_title
+from stillroom.bringing.naming import says_its_kind, says_kind_or_doubt
+from stillroom.bringing.sorting import is_passed, is_sentence, is_title, is_told
+from stillroom.bringing.titles import writer_of
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
+# "Recipes from the Heart", "Diwali Sweets - Recipes": what is over several
+_OF_SEVERAL: Final = late_regex(
+    r"\b(?:recipes|rezepte|recettes|ricette|recetas|receitas|recepten|opskrifter|oppskrifter|przepisy)\b",
+    re.IGNORECASE,
+)
+_DAY_ALONE: Final = late_regex(
+    r"(?:[^\W\d]+\s){0,2}(?:[^\W\d]+,?\s)?(?:\d{1,2}(?:st|nd|rd|th|\.|er)?\s(?:de\s|of\s)?[^\W\d]+\.?,?\s(?:de\s)?|[^\W\d]+\.?\s\d{1,2}(?:st|nd|rd|th)?,?\s)"
+    r"(?:19|20)\d\d(?:\W.{0,40})?|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}"
+)
 _MOST_LOOKED: Final = 60
 _MOST_WORDS: Final = 12
 _LEAST_STEM: Final = 5
@@ -29,9 +39,26 @@ _FOR_THAT: Final = late_regex(
     r"\b(?:for|für|pour|per|para|voor|till|til)\s+(?:the|d(?:ie|as|en)|l[ae]|il|el|de|het|dusting|greasing|rolling|brushing)\b",
     re.IGNORECASE,
 )
+_NUMBER: Final = late_regex(r"^(?:#\s?)?\d{1,2}\s?[.):]\s+")
 _WORD: Final = late_regex(r"[^\W\d_]+")
 # "Vin de noix aux épices : recette traditionnelle": a sign parts what it is called from the rest
 _TAIL: Final = late_regex(r"\s+[:|–—-]\s+.*$")
+
+
+def title_taken(
+    recipe: Recipe, rows: Sequence[Row], title: int, span: tuple[int, int, int]
+) -> tuple[int, int | None]:
+    """Return the row of a recipe's title, and the one that gave way to it, with a doubt of both.
+
+    `span` are where the recipe begins, where its list or method does, and where it ends.
+    """
+    begin, below, end = span
+    better = named_better(rows, begin, title, below, end)
+    if better is None:
+        return title, None
+    what = f'"{rows[better].text}" is taken for the title; "{rows[title].text}" is left out.'
+    recipe.doubt("title", what, "If that is what it is called, write it.")
+    return better, title
 
 
 def named_better(
@@ -46,20 +73,42 @@ def named_better(
     >>> named_better([Row(one) for one in text], 0, 0, 2, 5) is None
     True
     """
-    below = " ".join(row.text for row in rows[list_begin:end]).lower()
-    if _names(rows[title].text, below):
+    below = " ".join(
+        row.text for row in rows[list_begin:end] if not (writer_of(row.text) or is_passed(row.text))
+    ).lower()
+    told = is_told(rows[title].text) or _OF_SEVERAL.search(rows[title].text)
+    if not told and _names(rows[title].text, below):
         return None
+    span = range(begin, list_begin)[:_MOST_LOOKED]
     others = [
         at
-        for at in range(begin, list_begin)[:_MOST_LOOKED]
-        if at != title and _may_be_title(rows[at]) and _names(rows[at].text, below) > _SURELY
+        for at in span
+        if at != title
+        and _may_be_title(rows[at])
+        and (_names(rows[at].text, below) > _SURELY or _right_above(rows, at, list_begin))
     ]
-    return max(others, key=lambda at: (_names(rows[at].text, below), -at), default=None)
+    named = max(others, key=lambda at: (_names(rows[at].text, below), -at), default=None)
+    return _below_its_day(rows, title, span) if named is None else named
+
+
+def _right_above(rows: Sequence[Row], at: int, list_begin: int) -> bool:
+    """Whether a row over a list, apart from it, says what kind it is: "Lip Balm" of beeswax."""
+    apart = at == list_begin - 1 and rows[list_begin].gap
+    return apart and says_its_kind(rows[at].text)
+
+
+def _below_its_day(rows: Sequence[Row], title: int, span: range) -> int | None:
+    """Return the row right below the day on which a page was posted, behind the blog's own name."""
+    days = [at for at in span if at > title and _DAY_ALONE.fullmatch(rows[at].text.strip())]
+    below = days[0] + 1 if days else len(rows)
+    return below if below in span and _may_be_title(rows[below]) else None
 
 
 def _may_be_title(row: Row) -> bool:
-    bare = _TAIL.sub("", row.text)
-    few = len(bare.split()) <= _MOST_WORDS and row.shape in ("line", "heading")
+    bare = _TAIL.sub("", _NUMBER.sub("", row.text))
+    few = len(bare.split()) <= _MOST_WORDS and (
+        row.shape in ("line", "heading") or (row.shape == "step" and bare.isupper())
+    )
     few = few and not _FOR_THAT.search(bare)
     return few and is_title(bare) and not (is_head(row) or is_part_alone(row) or is_sentence(bare))
 

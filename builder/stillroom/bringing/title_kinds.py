@@ -55,6 +55,11 @@ def _behind() -> re.Pattern[str]:
     return re.compile(rf"\s+(?:{'|'.join(_table()['behind'])})$", re.IGNORECASE)
 
 
+@cache
+def _before() -> re.Pattern[str]:
+    return re.compile(rf"^(?:(?:{'|'.join(_table()['before'])})(?:\s+|(?<=['’])))+", re.IGNORECASE)
+
+
 def _what_it_names(title: str) -> str:
     """Return a title up to what goes with it: "Inlagda rödbetor med pepparrot"."""
     return _cut_at().split(title.strip(), maxsplit=1)[0].strip()
@@ -90,7 +95,10 @@ def begun_elsewhere(title: str) -> str:
 
     >>> begun_elsewhere("Geleia de morango"), begun_elsewhere("Sel"), begun_elsewhere("Pan-fried")
     ('jelly', '', '')
+    >>> begun_elsewhere("Świąteczne pierniczki"), begun_elsewhere("La torta")
+    ('biscuits', 'cake')
     """
+    title = _before().sub("", title.strip()) or title
     first = title.lower().split(" ")[0]
     if _except("begins_not").match(title.strip()):
         return ""
@@ -117,7 +125,8 @@ def by_its_ending(title: str, *, as_title: bool = False) -> str:
             continue
         for at in range(len(word)):
             called = ends.get(word[at:])
-            # "Pesto lasagne" is no pesto: a whole word stands last
-            if called and (at >= _LEAST_BEFORE or (at == 0 and place == len(found))):
+            # "Pesto lasagne" is no pesto: a whole word stands last; "Salz" alone is a thing
+            whole = at == 0 and place == len(found) and called not in _table()["never_alone"]
+            if called and (at >= _LEAST_BEFORE or whole):
                 return "" if as_title and called in _table()["also_in_lists"] else called
     return ""

@@ -14,12 +14,15 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_title
 from stillroom.bringing.yield_labels import labelled_yield
-from stillroom.bringing.yield_lines import yield_of_line
+from stillroom.bringing.yield_lines import amount_of_nothing, yield_of_line
 
 _SO_MANY: Final = re.compile(
     r"(?P<title>[^\W\d][^.!?:;,\d]{2,60}?)(?:\s*,\s*|\s+[-–—]\s+|\s+)"
     r"(?P<makes>(?:ca\.?|circa|cirka|about|approx\.?|etwa|environ|ongeveer|ungefär|unos|unas)\s+\d[^.!?:;]{0,30})",
     re.IGNORECASE,
+)
+_BEHIND: Final = re.compile(
+    r"(?P<title>[^\W\d][^.!?:;,\d]{2,60}?)(?:\s*,|\s+[-–—])\s+(?P<makes>\d[^.!?:;,]{2,30})"
 )
 _LEAST: Final = 2
 
@@ -34,6 +37,7 @@ def with_makes_apart(rows: Sequence[Row]) -> list[Row]:
     found: list[Row] = []
     for place, row in enumerate(rows):
         said = _SO_MANY.fullmatch(row.text) if row.shape in ("line", "heading") else None
+        said = said or _so_many_in_plain(row)
         below = rows[place + 1 : place + 1 + _LEAST]
         heads = len(below) == _LEAST and all(
             is_ingredient(one.text) and begins_with_amount(one.text) for one in below
@@ -47,6 +51,12 @@ def with_makes_apart(rows: Sequence[Row]) -> list[Row]:
         else:
             found.append(row)
     return found
+
+
+def _so_many_in_plain(row: Row) -> re.Match[str] | None:
+    """Return a title and a number of jars or the like behind a sign: "Plum jam, 6 jars"."""
+    found = _BEHIND.fullmatch(row.text) if row.shape in ("line", "heading") else None
+    return found if found and amount_of_nothing(found["makes"]) else None
 
 
 def _names(title: str) -> bool:

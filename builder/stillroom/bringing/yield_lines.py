@@ -104,7 +104,11 @@ def _in_head(row: Row) -> str:
     rest = found["rest"].strip(" :")
     rest = rest.removesuffix(")") if found["open"] else rest
     led = _ENOUGH.match(rest)
-    return _bare(rest[led.end() :]) if led else _bare(rest) or yield_of_line(rest)
+    return (
+        amount_of_nothing(rest[led.end() :])
+        if led
+        else amount_of_nothing(rest) or yield_of_line(rest)
+    )
 
 
 def _stands_apart(rows: Sequence[Row], at: int) -> bool:
@@ -118,7 +122,7 @@ def _stands_apart(rows: Sequence[Row], at: int) -> bool:
 def _begins(rows: Sequence[Row], at: int) -> bool:
     """Whether a list or a method begins at a row: an amount of something, a head, an item."""
     row = rows[at]
-    listed = is_ingredient(row.text) and not _bare(row.text)
+    listed = is_ingredient(row.text) and not amount_of_nothing(row.text)
     return row.shape in ("item", "step", "row", "sizes") or is_head(row) or listed
 
 
@@ -135,7 +139,7 @@ def _said(row: Row, below_title: bool) -> str:
         return told[0]
     if text.endswith(":") and (filled := _TO_FILL.search(text)):
         return " ".join(filled["said"].split())
-    return _bare(text) if below_title else ""
+    return amount_of_nothing(text) if below_title else ""
 
 
 def yield_of_line(text: str) -> str:
@@ -149,6 +153,7 @@ def yield_of_line(text: str) -> str:
     ('deux kilos', '')
     """
     bare = text.strip(" .:!")
+    bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
     found = _told_plainly().fullmatch(bare) or _told_by_what().fullmatch(bare)
     found = found or _of_what(bare)
     said = " ".join(found["said"].split()) if found else ""
@@ -166,11 +171,13 @@ def _is_for(text: str) -> str:
     return str(found["said"]) if found else ""
 
 
-def _bare(text: str) -> str:
+def amount_of_nothing(text: str) -> str:
     """Return a line that is an amount of nothing: so many jars, a volume, pieces; "" for others.
 
-    >>> _bare("ca 8 dl"), _bare("20 stycken"), _bare("6 jars"), _bare("1 litre milk")
-    ('ca 8 dl', '20 stycken', '6 jars', '')
+    >>> amount_of_nothing("ca 8 dl"), amount_of_nothing("20 stycken")
+    ('ca 8 dl', '20 stycken')
+    >>> amount_of_nothing("6 jars"), amount_of_nothing("1 litre milk")
+    ('6 jars', '')
     """
     bare = text.strip(" .")
     bare = bare[1:-1] if bare[:1] == "(" and bare[-1:] == ")" else bare

@@ -110,11 +110,11 @@ _WHOLE_GIVES: Final = re.compile(
     r"(?:give|make|yield|(?:enough|sufficient)\s+(?:to\s+make|for|to\s+fill))"
     r"|ces\s+(?:quantités|ingrédients)\s+(?:donnent|suffisent\s+pour|permettent\s+d['’e]\s?(?:obtenir|faire|préparer))(?:\s+faire)?"
     r"|quest[ei]\s+(?:dosi|quantità|ingredienti)\s+(?:danno|bastano\s+per|sono\s+sufficienti\s+per)(?:\s+(?:fare|preparare|ottenere))?"
-    r"|est[ao]s\s+(?:cantidades|ingredientes)\s+(?:dan|rinden|alcanzan\s+para|son\s+suficientes\s+para)(?:\s+(?:hacer|preparar|obtener))?"
+    r"|(?:est[ao]s|l[ao]s)\s+(?:cantidades|ingredientes)\s+(?:indicad[ao]s\s+)?(?:dan|rinden|alcanzan\s+para|son\s+(?:suficientes\s+)?para)(?:\s+(?:hacer|preparar|obtener))?"
     r"|deze\s+(?:hoeveelheden|ingrediënten)\s+(?:geven|zijn\s+(?:genoeg|goed|voldoende)\s+voor)"
     r"|(?:dessa|de\s+här)\s+(?:mängder(?:na)?|ingredienser(?:na)?)\s+(?:ger|räcker\s+till))"
     r"\s+(?:in\s+etwa\s+)?(?P<said>(?:(?:about|around|approximately|etwa|ca\.?|circa|rund|ungefähr|environ|unos|aproximadamente|ongeveer|cirka)\s+)?"
-    r"\d[\d.,/½¼¾]*(?:\s*[-–]\s*\d+)?\s+[^\W\d][\w'’-]*)",
+    r"(?:\d|(?:tres|cuatro|cinco|seis|ocho|diez|doce|veinte|treinta|cuarenta|trois|quatre|cinq|huit|dix|vingt|drei|vier|fünf|zehn|zwanzig|quattro|cinque|dieci|venti|trenta|vier|vijf|tien|twintig)\b)[\d.,/½¼¾]*(?:\s*[-–]\s*\d+)?\s+[^\W\d][\w'’-]*)",
     re.IGNORECASE,
 )
 _MOST_OF_WHOLE: Final = 16
