@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from bringing.drafts import asked, brought, fact
+from bringing.drafts import asked, brought, fact, listed
 from stillroom.bringing.title_parts import alone
 
 BELOW = """
@@ -137,3 +137,86 @@ def test_a_title_that_names_no_food_stays_where_no_other_line_does(title: str) -
 def test_the_line_that_gave_way_is_named() -> None:
     (one,) = brought(f"Around my stove\nSunday 18 November 2012\nDamson jam\n{BELOW}")
     assert '"Damson jam" is taken for the title; "Around my stove" is left out.' in asked(one)
+
+
+@pytest.mark.parametrize(
+    "above",
+    [
+        "Home   Recipes   About   Contact\n\nSearch\n",
+        "HOME BLOG BOOKS RECIPES EVENTS CONTACT\n",
+        "Home | Recipe Index | About | Contact\n",
+        "Accueil Recettes À propos Contact\n",
+    ],
+)
+def test_a_menu_on_one_line_is_no_title_and_stands_nowhere(above: str) -> None:
+    (one,) = brought(f"{above}\nDamson jam\n{BELOW}")
+    assert fact(one, "title") == "Damson jam"
+    assert not [word for word in ("About", "EVENTS", "propos") if word in one.text]
+
+
+@pytest.mark.parametrize(
+    ("line", "title"),
+    [
+        ("-Play Dough-", "Play Dough"),
+        ("*** Fudge ***", "Fudge"),
+        ("== Damson jam ==", "Damson jam"),
+        ("~ Damson jam ~", "Damson jam"),
+    ],
+)
+def test_a_title_between_signs_is_one_without_them(line: str, title: str) -> None:
+    (one,) = brought(
+        f"Recipes From The Heart\n\n{line}\n1 cup damsons\n1 cup flour\n\nMix it all.\n"
+    )
+    assert fact(one, "title") == title
+    assert line not in one.text
+
+
+def test_a_blogs_name_over_the_day_gives_way_to_the_line_below_it() -> None:
+    told = (
+        "Morning Broken\n\nMonday, 15 September 2008\n\nFete Fare\n\nIt is a staple of the fete.\n"
+    )
+    (one,) = brought(f"{told}{BELOW}")
+    assert fact(one, "title") == "Fete Fare"
+    assert '"Morning Broken" is left out' in asked(one)
+
+
+def test_a_title_that_names_nothing_is_asked_where_another_line_may_be_it() -> None:
+    (one,) = brought(f"Morning Broken\n\nFete Fare\n\nIt is a staple of the fete.\n{BELOW}")
+    assert "names nothing that goes in" in asked(one)
+    (alone,) = brought(f"Fete Fare\n\nIt is a staple of the fete.\n{BELOW}")
+    assert "names nothing that goes in" not in asked(alone)
+
+
+def test_a_sentence_in_bold_is_no_title() -> None:
+    told = "Kent & Ann\n\nHomemade Vanilla Extract\n\nI love this one.\n\n"
+    steps = "1) Cut the vanilla beans.\n2) Cover them with the vodka and store it in the dark.\n"
+    (one,) = brought(f"{told}** The recipe is 3 vanilla beans per cup of vodka. **\n\n{steps}")
+    assert fact(one, "title") == "Homemade Vanilla Extract"
+
+
+@pytest.mark.parametrize(
+    ("title", "listed_first"),
+    [("2 Ingredient Lip Balm", "1 oz beeswax"), ("3-2-1 Shortbread", "3 oz butter")],
+)
+def test_a_title_that_begins_with_a_number_is_no_thing_of_its_list(
+    title: str, listed_first: str
+) -> None:
+    (one,) = brought(f"{title}\n\n{listed_first}\n2 oz sugar\n\nMelt it all and pour it out.\n")
+    assert fact(one, "title") == title
+    assert listed(one)[0] == listed_first
+
+
+def test_a_numbered_name_below_what_is_over_several_is_the_title() -> None:
+    sweets = "\nIngredients\n- 1 cup besan\n- 1 cup sugar\n\nMethod\n- Roast the besan.\n"
+    (one,) = brought(f"Diwali Sweets - Recipes\n\n1. BESAN LADOO\n\nA popular sweet.\n{sweets}")
+    assert fact(one, "title") == "Besan ladoo"
+    assert '"Diwali Sweets - Recipes" is left out' in asked(one)
+
+
+@pytest.mark.parametrize(
+    ("title", "named"),
+    [("Kookboek/Appelchutney", "Appelchutney"), ("Pierniczki [PRZEPIS]", "Pierniczki")],
+)
+def test_a_common_books_name_and_the_word_recipe_are_no_part_of_it(title: str, named: str) -> None:
+    (one,) = brought(f"{title}\n{BELOW}")
+    assert fact(one, "title") == named

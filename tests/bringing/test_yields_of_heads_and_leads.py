@@ -83,6 +83,10 @@ def test_the_head_of_a_list_says_how_much(
         (NB, "Gir to store glass", "2 store glass"),
         (PL, "Z tej porcji wychodzą 4 słoiki", "4 słoiki"),
         (PL, "Porcja: 3 słoiki", "3 słoiki"),
+        (DA, "Opskriften giver 4 glas à 250 ml.", "4 glas à 250 ml"),
+        (NB, "Oppskriften gir 4 glass.", "4 glass"),
+        (IT, "Con queste dosi si ottengono 4 vasetti.", "4 vasetti"),
+        (ES, "Los ingredientes indicados son para obtener 20 unidades.", "20 unidades"),
     ],
 )
 def test_a_line_below_the_title_says_how_much(
@@ -109,3 +113,20 @@ def test_what_it_is_made_of_and_how_long_is_no_yield(
     (one,) = brought(*_paper(of, line, head=False))
     assert fact(one, "makes") == ""
     assert "how much it makes" in asked(one)
+
+
+@pytest.mark.parametrize(
+    ("title", "named", "makes"),
+    [
+        (
+            "Strawberry-Rhubarb Jam (about 6 half-pints)",
+            "Strawberry-Rhubarb Jam",
+            "about 6 half-pints",
+        ),
+        ("Damson jam, 6 jars", "Damson jam", "6 jars"),
+        ("Damson jam – 2 litres", "Damson jam", "2 litres"),
+    ],
+)
+def test_how_much_stands_behind_the_title(title: str, named: str, makes: str) -> None:
+    (one,) = brought(f"{title}\n\n2 lb damsons\n1 lb sugar\n\nBoil it all until it sets.\n")
+    assert (fact(one, "title"), fact(one, "makes")) == (named, makes)

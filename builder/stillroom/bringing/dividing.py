@@ -261,10 +261,10 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         rest = " ".join(row.text for row in rows[1:]).lower()
         named = is_title(unstopped(rows[0].text)) or is_stopped_title(rows[0].text, rest)
         at = 0 if named and rest else None
-    told = next((place for place, row in enumerate(rows) if is_sentence(row.text)), 0)
+    begins = next((place for place, row in enumerate(rows) if is_sentence(row.text)), 0)
     left_out = None
-    if at is not None and at < told:
-        at, left_out = title_taken(recipe, rows, at, (0, told, len(rows)))
+    if at is not None and at < begins:
+        at, left_out = title_taken(recipe, rows, at, (0, begins, len(rows)))
     if at is not None:
         recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)

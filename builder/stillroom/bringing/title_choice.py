@@ -55,6 +55,9 @@ def title_taken(
     begin, below, end = span
     better = named_better(rows, begin, title, below, end)
     if better is None:
+        if other := _beside(rows, title, range(begin, below), end):
+            what = f'"{rows[title].text}" is taken for the title, and names nothing that goes in.'
+            recipe.doubt("title", what, f'If "{other}" is what it is called, write that.')
         return title, None
     what = f'"{rows[better].text}" is taken for the title; "{rows[title].text}" is left out.'
     recipe.doubt("title", what, "If that is what it is called, write it.")
@@ -95,6 +98,20 @@ def _right_above(rows: Sequence[Row], at: int, list_begin: int) -> bool:
     """Whether a row over a list, apart from it, says what kind it is: "Lip Balm" of beeswax."""
     apart = at == list_begin - 1 and rows[list_begin].gap
     return apart and says_its_kind(rows[at].text)
+
+
+def _beside(rows: Sequence[Row], title: int, span: range, end: int) -> str:
+    """Return the first other line that may be a title, where the one taken names nothing of it."""
+    if _names(rows[title].text, _said_below(rows, span.stop, end)):
+        return ""
+    others = (at for at in span[:_MOST_LOOKED] if at != title and _may_be_title(rows[at]))
+    return next((rows[at].text for at in others), "")
+
+
+def _said_below(rows: Sequence[Row], begin: int, end: int) -> str:
+    """Return the words of a list and its method in small letters, without whose they are."""
+    said = (row.text for row in rows[begin:end])
+    return " ".join(one for one in said if not (writer_of(one) or is_passed(one))).lower()
 
 
 def _below_its_day(rows: Sequence[Row], title: int, span: range) -> int | None:
