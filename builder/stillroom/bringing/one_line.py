@@ -48,10 +48,21 @@ _TIME: Final = re.compile(
     r"[\d\s–-]+(?:minutes?|mins?|hours?|days?|weeks?|months?|minuten|stunden|tage|wochen)\b", re.I
 )
 # what leads to a list told in a sentence
+_NEED: Final = (
+    r"(?:you|we)(?:['’]ll|\s+will)?\s+need|(?:il|on)\s+(?:(?:vous|te|nous)\s+)?(?:faut|faudra)|(?:avez|aurez|avons|aurons|ai)\s+besoin\s+de"
+    r"|man\s+(?:nehme|nimmt|braucht|benötigt)|(?:wir|ihr|sie|du|ich)\s+(?:brauche?[nt]?|benötige?[nt]?)|(?:brauchst|braucht|brauchen)\s+(?:du|ihr|sie|wir)"
+    r"|benötigt\s+man|(?:occorrono|occorre|servono|serviranno|ci\s+vogliono)|(?:avrete|avremo|abbiamo)\s+bisogno\s+di"
+    r"|necesit(?:as|amos|aremos|arás|an)|(?:hacen?|hará[n]?)\s+falta|vamos\s+a\s+necesitar|heb(?:ben)?\s+(?:je|we|wij)\s+nodig|(?:je\s+hebt|we\s+hebben)\s+nodig"
+    r"|(?:vai|vais|vão|vamos)\s+precisar\s+de|precisa(?:mos|s|m)?\s+de|são\s+precis[oa]s"
+    r"|(?:du|man|vi|ni)\s+behöver|behövs|(?:du|man|vi)\s+skal\s+bruge|skal\s+der\s+bruges|(?:du|man|vi)\s+trenger|trengs"
+    r"|potrzebujemy|potrzebujesz|potrzeba|potrzebne\s+(?:będą|są)|bierzemy|będziemy\s+potrzebować"
+)
+_ONE: Final = (
+    r"an?|one|two|three|half|eine?|einen|zwei|une?|deux|una|uno|dos|due|um|uma|dois|duas|een|twee|ett?|två|to|pół|półtora|dwa|dwie|jed\w{2}"
+    r"|medi[oa]|mezz[oa]|mei[oa]"
+)
 _TELLS: Final = re.compile(
-    r"(?:\byou(?:['’]ll|\s+will)?\s+need\b\s*:?|\bil\s+(?:vous\s+)?faut\b\s*:?|\bman\s+(?:nehme|nimmt|braucht)\b\s*:?"
-    r"|\b(?:occorrono|necesitas|heb\s+je\s+nodig|benötigt\s+man)\b\s*:?|:)\s+(?=[\d½¼¾⅓⅔⅛]|(?:an?|one|two|three)\s)",
-    re.IGNORECASE,
+    rf"(?:\b(?:{_NEED})\b\s*:?|:)\s+(?=[\d½¼¾⅓⅔⅛]|(?:{_ONE})\s)", re.IGNORECASE
 )
 _NUMBER_WORDS: Final = (
     r"One|Two|Three|Four|Five|Six|Half|Eine?|Zwei|Drei|Une?|Deux|Trois|Uno|Una|Due|Tre|Dos|Tres"
@@ -83,7 +94,16 @@ _BAG: Final = re.compile(
     re.IGNORECASE,
 )
 _WITHIN: Final = re.compile(r"\s*(?:,|&|\+|\band\b)\s*")
-_AND: Final = re.compile(r"\s+(?:and|und|et|y|e|en)\s+")
+_JOINTS: Final = "and|und|et|y|e|en|och|og|i|oraz"
+_JOINT: Final = re.compile(rf"\s+(?:{_JOINTS})\s+(?=[^\W_])")
+# Swedish "en kanelstång" is one of them
+_LED: Final = re.compile(r"(?:and|und|et|y|e|och|og|i|oraz)\s+(?=[^\W_])|en\s+(?=[\d½¼¾])")
+_AND: Final = re.compile(rf"\s+(?:{_JOINTS})\s+")
+# "o sumo de 1 limão", "sok z 1 cytryny": so much of the part of a thing
+_PART_OF_SO_MANY: Final = re.compile(
+    r"(?:[^\W\d]+\s+){1,4}(?:of|de|d['’]|di|von|van|av|af|fra|z|ze)\s*[\d½]\s*[^\W\d]+",
+    re.IGNORECASE,
+)
 _WORDS: Final = 5
 _MEASURED: Final = re.compile(
     r"\d[\d.,/½¼¾]*\s*(?:k?g|ml|cl|dl|l|lit\w+|oz|lb|cups?|tbsp|tsp|tl|el|c\.?\s?à\s?\w)\b\.?\s+[^\W\d]{2}",
@@ -123,13 +143,10 @@ def said_in_prose(text: str) -> Told | None:
     parts = [
         part.strip() for part in re.split(f"{signs}{OUTSIDE_BRACKETS}", listed) if part.strip()
     ]
-    last = (
-        re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\dA-Za-z])", parts[-1], maxsplit=1)
-        if parts
-        else []
-    )
+    last = _JOINT.split(parts[-1], maxsplit=1) if parts else []
     parts = _with_what_is_done([*parts[:-1], *last])
-    if len(parts) < _LEAST or not all(_is_thing(part) for part in parts):
+    things = sum(_is_thing(part) for part in parts)
+    if things < _LEAST or not all(_is_thing(part) or _is_loose(part) for part in parts):
         return None
     named = re.split(
         r"[.,:]|\b(?:you|voor|für|pour|per|para|il|man)\b", text[: begins.start()], flags=re.I
@@ -142,9 +159,9 @@ def _with_what_is_done(parts: list[str]) -> list[str]:
     """Return parts with "finely chopped" at its thing, and "2 eggs and 1 lemon" parted."""
     found: list[str] = []
     for part in parts:
-        bare = re.sub(r"^(?:and|und|et|y|e|en)\s+", "", part)
+        bare = part[led.end() :] if (led := _LED.match(part)) else part
         if _AMOUNT.match(bare) or not found:
-            found += re.split(r"\s+(?:and|und|et|y|e|en)\s+(?=[\d½¼¾])", bare)
+            found += re.split(rf"\s+(?:{_JOINTS})\s+(?=[\d½¼¾])", bare)
         elif all_harmless(normal_form(bare).split()) or _WHAT_FOR.match(bare):
             found[-1] = f"{found[-1]}, {bare}"
         else:
@@ -180,6 +197,19 @@ def _is_thing(part: str) -> bool:
     except Unreadable:
         return bool(_SPOON.match(part))  # which spoon is asked where the line stands
     return isinstance(read.amount, Amount) and bool(read.item) and not _TIME.match(part)
+
+
+def _is_loose(part: str) -> bool:
+    """Whether a few words name a food, or the part of so many: "sok z 1 cytryny"."""
+    few = len(part.split()) <= _WORDS
+    return few and bool(_PART_OF_SO_MANY.fullmatch(part) or foods_named(part))
+
+
+def _with_last_parted(parts: list[str]) -> list[str]:
+    """Return things with the last two apart: "1 cinnamon stick and the juice of 1 lemon"."""
+    last = _JOINT.split(parts[-1], maxsplit=1)
+    apart = len(last) == _PAIR and all(_is_thing(one) or _is_loose(one) for one in last)
+    return [*parts[:-1], *last] if apart and _is_thing(last[0]) else parts
 
 
 def things_on(row: str) -> list[str]:
@@ -229,7 +259,8 @@ def things_on(row: str) -> list[str]:
     found: list[str] = []
     for piece in _SIGNS.split(row) if _certain(_SIGNS.split(row)) else [row]:
         parts = [part for part in (one.strip() for one in _COMMAS.split(piece)) if part]
-        amounts = _amounts_between_commas(piece)
+        parts = _with_last_parted(parts) if len(parts) >= _LEAST else parts
+        amounts = [part for part in parts if _AMOUNT.match(part)]
         apart = len(amounts) >= _LEAST and _certain(amounts)
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
