@@ -230,8 +230,8 @@ def _add_cold_keeping(made: _Draft, said: str, span: Span) -> None:
 
 def _heading(words_of: str) -> str:
     """Return a heading within the list: "For the icing:", with its lines below it."""
-    bare = re.sub(r"[:#\"'\[\]{}]", "", words_of).strip()[:58] or "And"
-    return f"{bare}:"
+    bare = re.sub(r"[:#\"'\[\]{}]", "", words_of)
+    return f"{textwrap.shorten(bare, 58, placeholder=' …') or 'And'}:"
 
 
 def _cut(text: str, most: int = _LONGEST_ITEM) -> str:

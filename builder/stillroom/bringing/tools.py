@@ -20,12 +20,13 @@ from stillroom.core.words.problems import Unreadable
 _JARS: Final = re.compile(
     r"(?:(?:about|circa|ca\.?|etwa|environ|ongeveer|unos)\s+)?(?:\d+(?:\s*[-–]\s*\d+)?|[^\W\d]{2,7})\s+"
     r"(?:jars?|bottles?|tins?|gläser|glas|flaschen?|schraubgläser|bocaux|bocal|pots?|bouteilles?|vasetti|vasetto|barattoli|bottiglie?"
-    r"|frascos?|tarros?|botes?|botellas?|potten|potjes|flessen|flesjes)\s+(?:of|à|a|von|zu|de|d[ai]|van|each)\s+"
+    r"|frascos?|tarros?|botes?|botellas?|garrafas?|potten|potjes|flessen|flesjes|burk(?:ar)?|flask(?:a|or|er?)|glass|słoik\w*|butel\w{2,3})"
+    r"\s+(?:of|à|a|von|zu|de|d[ai]|van|på|po|each)\s+"
     r"(?:about\s+|circa\s+|je\s+)?\d+(?:[.,]\d+)?\s*(?:m?l|cl|dl|g|gr|oz|lb|liter|litres?|litri)\b\.?",
     re.IGNORECASE,
 )
 _ONLY_JARS: Final = re.compile(
-    r"\b(?:jars|bottles|gläser|flaschen|bocaux|bouteilles|vasetti|bottiglie|tarros|botellas|potten|flessen|burkar|flaskor)\b",
+    r"\b(?:jars?\s+with\s+(?:[^\W\d]+[\s-]){0,3}lids?|jars|bottles|gläser|flaschen|bocaux|bouteilles|vasetti|bottiglie|tarros|botellas|potten|flessen|burkar|flaskor)\b",
     re.IGNORECASE,
 )
 _WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
@@ -36,8 +37,8 @@ _SIZE: Final = re.compile(
 )
 # what is said of a tool behind its name: "jars washed and sterilised in an oven. Boil the lids."
 _SAID_OF_IT: Final = re.compile(
-    r",|(?<=[^\W\d]{3})\.\s|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|per|voor|om)\b"
-    r"|(?<=[^\W\d]{3}[sn])\s+(?:washed|cleaned|warmed|ster[ie]?li[sz]ed|gewaschen|ausgekocht|sterilisiert|stérilisés"
+    r",|(?<=[^\W\d]{3})\.\s|\b(?:with|for|to|that|which|or|avec|mit|zum|für|con|com|per|voor|met|om|med|z|ze|do|po)\b|\s[-–—]\s"
+    r"|(?<=[^\W\d]{3}[sn])\s+(?:washed|cleaned|warmed|greased|buttered|lined|ster[ie]?li[sz]ed|gewaschen|ausgekocht|sterilisiert|stérilisés"
     r"|sterilizzati|esterilizados|gesteriliseerd|steriliserade)\b"
 )
 _ARTICLES: Final = frozenset(
@@ -60,15 +61,21 @@ _ARTICLES: Final = frozenset(
     }
     | {"eine", "einen", "een"}
 )
-# a pan, and no Spanish bread
-_PAN: Final = late_regex(
-    r"(?:an?|the|one|een)?\s?(?:(?:big|large|small|medium|heavy|deep|wide|bottomed|based|non|stick|sauce|frying|roasting|baking|jam"
-    r"|preserving|maslin|cake|loaf|tin|steel|stainless|enamel|grote|diepe|brede|zware|goede|good)\s?){1,5}pans?"
-)
 # what would be a measure by its first word alone
 _OF_WOOD: Final = re.compile(
-    r"(?:un[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
+    r"(?:um?[ae]?\s+)?(?:cuchara\s+de\s+(?:madera|palo)|colher\s+de\s+pau|cuill[eè]re\s+en\s+bois|cucchiaio\s+di\s+legno)"
     r"|(?:an?\s+)?hole\s+punch|(?:safety|protective)\s+(?:glasses|gear|eyewear)"
+)
+# what holds or keeps the rest, by what it is made of; paper to bake on; and what holds tea
+_OF_GLASS: Final = late_regex(
+    r"(?:[^\W\d]+\s){0,2}(?:pots?|bocaux|bouteilles?|vasett[io]|barattol[io]|bottigli[ae]|frascos?|tarros?|botes?|botellas?|garrafas?|boi(?:ão|ões)|potes?|słoik\w*"
+    r"|butel\w{2,3})\s(?:en|di|de|ze?)\s(?:verre|vetro|vidrio|cristal|vidro|szkła)\b.*"
+    r"|papel\s(?:vegetal|de\shorno|manteiga)|papier\s(?:sulfurisé|cuisson|do\spieczenia)|carta\s(?:da\s)?forno|(?:thee|tee)\s?ei|tea\s(?:ball|infuser)"
+)
+# "1 tarro de miel" is honey, "1 tarro de cristal" a jar
+_HOLDS_SOMETHING: Final = late_regex(
+    r"^\W*(?:\d+\s+|une?\s+|una?\s+|uno\s+|um\s+)?[^\W\d]+\s+(?:de\s+|di\s+|d['’]\s*)(?!(?:\d|verre|vetro|vidrio|cristal|vidro|bois|legno|madera|pau|pano|tela|cuivre"
+    r"|rame|cobre|acero|acier|acciaio|inox|cocina|cuisine|cucina|plástico|plastica|plastique|boca|fermentación|conserva|la\b|les?\b|ta\b|forme?)\b)"
 )
 _LIDS: Final = re.compile(
     r"\b(?:lids?|canning|jar)\s+(?:lids?\s+)?(?:and|&|\+|with)\s+(?:rings|bands|lids|seals)\b|\bcanning\s+(?:jars|lids|rings|bands)\b",
@@ -107,14 +114,19 @@ def is_tool(text: str) -> bool:
         return False
     if _LIDS.search(text):
         return True
-    if _OF_WOOD.fullmatch(" ".join(said)) or _PAN.fullmatch(" ".join(said)):
+    alone = " ".join(said)
+    if any(one.fullmatch(alone) for one in (_OF_WOOD, _OF_GLASS)):
         return True
     if _PACKED_FOOD.search(" ".join(said)):
         return False
     said = said[1:] if len(said) > 1 and said[0] in _ARTICLES else said
+    said = said[1:] if len(said) > 1 and said[0] in words("size_first") else said
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False
-    return said[-1] in words("tool_last") or said[0] in words("tool_first")
+    if said[-1] in words("tool_last"):
+        return True
+    bare_first = len(said) == 1 and said[0] in words("tool_alone")
+    return bare_first or (said[0] in words("tool_first") and not _HOLDS_SOMETHING.match(head))
 
 
 def is_never_given(text: str) -> bool:

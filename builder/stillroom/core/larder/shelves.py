@@ -102,6 +102,10 @@ def is_named_elsewhere(item: str) -> bool:
     return False
 
 
+_VESSELS = frozenset({"pan"})
+"""What is food in another language, and in English holds it: Spanish bread."""
+
+
 @dataclass(frozen=True, eq=True)
 class Larder:
     """Every food that one book knows: its own (`own`) and all that the program brings.
@@ -143,6 +147,8 @@ class Larder:
             return staple_named(_american_names()[form])
         index = load_index()
         language = self.language.partition("_")[0]
+        if language == "en" and form in _VESSELS:
+            return None
         first = index["foreign"].get(language) or names_elsewhere(language)
         # a name of "" in its own language stands for several foods, and for none of another's
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
