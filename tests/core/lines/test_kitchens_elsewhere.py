@@ -40,7 +40,7 @@ szczypta cynamonu | pl_PL | 1 szczypta | cinnamon |
 4c. chá de canela | pt_PT | 4 tsp | cinnamon |
 1 L de aguardente | pt_BR | 1 l | aguardente |
 2 claras batidas em neve | pt_BR | 2 | egg white | eggs
-1 cabeça de alho descascada e picada | pt_BR | 1 | garlic |
+1 cabeça de alho descascada e picada | pt_BR | 1 | garlic bulb |
 200 g de figos, no vinho do Porto | pt_PT | 200 g | fig + port | sulphites
 1,5 l Hvidvins eddike | da_DK | 3/2 l | white wine vinegar | sulphites
 100 g hakket mørk chokolade | da_DK | 100 g | dark chocolate | soya
