@@ -19,6 +19,7 @@ from stillroom.bringing.known_work import (
     names_what_is_used,
     tongues_of,
 )
+from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.tails import begins_to_bid
 from stillroom.core.method.keeping_said import may_say_keeping
 
@@ -51,7 +52,11 @@ def doubted_steps(
     listed = tuple(listed)
     tongues = tongues_of((*steps, *listed)) or TONGUES
     named = listed_words(listed)
-    work = [is_work(step, tongues, named) or is_work_in_own(step, tongues, named) for step in steps]
+    work = [
+        (is_work(step, tongues, named) or is_work_in_own(step, tongues, named))
+        and not greets(step)  # "Ciao Vanna, …": an answer that somebody got
+        for step in steps
+    ]
     keeping = [may_say_keeping(step) for step in steps]
     said = [step in numbered and bool(_SAID.search(step)) for step in steps]
     counted = [one in numbered and may_be_work(one, tongues) for one in steps]

@@ -52,7 +52,7 @@ _INFINITIVES: Final = ("er", "ir", "re", "ar")
 _MINUTES: Final = late_regex(r"\d\s?min\b", re.IGNORECASE)
 _GENITIVE: Final = late_regex(r"['’]s\b")
 _BRACKETS: Final = late_regex(r"\([^()]{0,200}\)")
-_HOW_OFTEN: Final = late_regex(r"\w+ly|always|often|sometimes")
+_HOW_OFTEN: Final = late_regex(r"\w+ly|always|often|sometimes|also")
 _MARKS: Final = late_regex(
     r"^[\W\d_]*(?:(?:step|schritt|[ée]tape|paso|passo|steg|trin)\s*\d+\W*)?", re.I
 )
@@ -236,9 +236,8 @@ def _one_does(said: Sequence[str], name: str) -> bool:
         if 0 <= to < len(bare)
     }
     past = tongue.past or (_NO_END,)
-    return any(
-        _form(one, name) and one not in tongue.makes and not one.endswith(past) for one in near
-    )
+    told = tongue.makes | tongue.had
+    return any(_form(one, name) and one not in told and not one.endswith(past) for one in near)
 
 
 def _names(said: Sequence[str], listed: frozenset[str]) -> bool:
@@ -288,11 +287,18 @@ def _clause_bids(said: Sequence[str], name: str, beside: bool) -> bool:
 
 
 def _is_eased(said: Sequence[str], at: int, tongue: Tongue) -> bool:
-    """Whether words before one tell how easily it is done, or what is liked."""
-    if at + 1 < len(said) and f"{said[at]}+{said[at + 1]}" in tongue.pairs:
+    """Whether words before one tell how easily it is done, what is liked, or what it is for."""
+    pairs = {"+".join(said[one : one + 2]) for one in (at - 1, at) if one >= 0}
+    if not pairs.isdisjoint(tongue.pairs):
         return True  # "can't stop eating it"
-    near = at > 0 and said[at - 1] in tongue.eases and said[at] in tongue.makes
-    return near or (at > 1 and said[at - 2] in tongue.eases and said[at - 1] in tongue.ones)
+    before, further = (said[at - by] if at >= by else "" for by in (1, 2))
+    if before in tongue.whose and further and further not in tongue.starts | tongue.leads:
+        return True  # "the amount of honey you use": which, and nothing that is bidden
+    aimed = further in tongue.aimed or not tongue.lets.isdisjoint(said[:at])
+    if before in tongue.aims and further and not aimed:
+        return True  # "just to make sure that I was right"
+    eased = further in tongue.eases and before in tongue.ones
+    return eased or (before in tongue.eases and said[at] in tongue.makes)
 
 
 def _goes_on(word: str, tongue: Tongue) -> bool:

@@ -12,11 +12,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.afterwords import without_afterwords
+from stillroom.bringing.doubted import quoted
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.makes_said import makes_of
-from stillroom.bringing.sorting import is_passed, is_sentence
+from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.bringing.tails import tail_of
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -26,6 +27,7 @@ from stillroom.core.method.reading import named_in
 _LEAST: Final = 3
 """Numbered steps from which on a line without a number may be a remark."""
 _NAMES: Final = 3
+_MOST_NAMED: Final = 6
 _SHOWN: Final = 60
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
 _ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECASE)
@@ -97,10 +99,11 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     lead = [
         at
         for at, row in enumerate(rows[:first])
-        if counted and row.shape == "line" and _only_tells(row.text, tongues)
+        if counted and row.shape == "line" and _does_nothing(row.text, tongues)
     ]
     if lead:
-        what = f'Above the first numbered step, kept as a note: "{rows[lead[0]].text[:_SHOWN]}"'
+        named = " · ".join(quoted(rows[at].text) for at in lead[:_MOST_NAMED])
+        what = f"Above the first numbered step, kept as a note: {named}"
         recipe.doubt("title", what, "If it is a step, write it into the method.")
     addresses: list[str] = []
     names: list[str] = []
@@ -170,9 +173,11 @@ def _is_name(row: Row) -> bool:
     )
 
 
-def _only_tells(text: str, tongues: Sequence[str]) -> bool:
-    """Whether a sentence does nothing and says nothing of how long it keeps."""
-    return is_sentence(text) and not may_say_keeping(text) and not is_work(text, tongues)
+def _does_nothing(text: str, tongues: Sequence[str]) -> bool:
+    """Whether a line does nothing, says nothing of how long it keeps, and leads to nothing."""
+    if text.endswith(":") or is_ingredient(text) or is_passed(text) or may_say_keeping(text):
+        return False
+    return not (is_work(text, tongues) or is_told(text))
 
 
 def _is_remark(text: str, recipe: Recipe) -> bool:

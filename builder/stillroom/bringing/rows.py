@@ -43,6 +43,7 @@ from stillroom.bringing.step_labels import (
     with_dashed_numbers_apart,
     with_glued_numbers_apart,
     with_labels_apart,
+    with_signed_numbers_apart,
 )
 from stillroom.bringing.things_apart import with_things_apart
 from stillroom.bringing.titles import names_writer, title_and_writer
@@ -124,7 +125,7 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
 
 
 def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:
-    return with_dashed_numbers_apart(with_glued_numbers_apart(rows))
+    return with_dashed_numbers_apart(with_glued_numbers_apart(with_signed_numbers_apart(rows)))
 
 
 def _without_page_marks(rows: Sequence[Row]) -> list[Row]:

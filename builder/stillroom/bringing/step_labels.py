@@ -13,6 +13,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row, Shape
 from stillroom.bringing.heads import STEP_WORD
+from stillroom.bringing.sorting import is_sentence
 
 _LABEL: Final = re.compile(rf"{STEP_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
 # ".STEP 2" at the end of a sentence, with or without what follows it; "as in step 2" is none
@@ -27,6 +28,11 @@ _IN_WORDS: Final = re.compile(
 )
 _DASHED: Final = re.compile(
     r"(?P<number>\d{1,2})\s+[-–—]\s+(?P<said>[A-ZÀ-Ý][^\W\d]+\s+\S.*)", re.DOTALL
+)
+_SIGNED: Final = re.compile(
+    r"(?:\(?(?P<signed>\d{1,2})\s?(?:/|[°º]\s?[.)/–-]?)|\[(?P<squared>\d{1,2})\]|(?P<bare>\d{1,2})(?=\s[A-ZÀ-Ý]))"
+    r"\s*(?P<said>[^\W\d].*|-)",
+    re.DOTALL,
 )
 _MOST_OF_A_HEAD: Final = 8
 _LEAST: Final = 2
@@ -114,6 +120,38 @@ def with_glued_numbers_apart(rows: Sequence[Row]) -> list[Row]:
                 bare = rows[one].text.lstrip("0123456789")
                 found[one] = replace(rows[one], text=bare, shape="step")
         run = [at] if glued and int(glued["number"]) == 1 else []
+    return found
+
+
+def with_signed_numbers_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows as steps where their numbers have another sign: "1/ Peel", "[2] Boil", "3° Pot".
+
+    A bare number counts where sentences follow: "1 Peel them.", and never "1 Apple".
+
+    >>> [row.text for row in with_signed_numbers_apart([Row("1/ Peel it"), Row("2/ Boil it")])]
+    ['Peel it', 'Boil it']
+    >>> [row.text for row in with_signed_numbers_apart([Row("1° Peel it"), Row("3° Boil it")])]
+    ['1° Peel it', '3° Boil it']
+    >>> [row.text for row in with_signed_numbers_apart([Row("1 Apple"), Row("2 Pears, cored.")])]
+    ['1 Apple', '2 Pears, cored.']
+    """
+    found = list(rows)
+    run: list[tuple[int, str]] = []
+    sign = ""
+    for at, row in enumerate([*rows, Row("1/ -")]):
+        signed = _SIGNED.fullmatch(row.text) if row.shape in ("line", "item") else None
+        if signed is None:
+            continue
+        kind = next(one for one in ("signed", "squared", "bare") if signed[one])
+        number = int(signed[kind])
+        if number == len(run) + 1 and (kind == sign or number == 1):
+            run, sign = [*run, (at, signed["said"])], kind
+        elif number == 1:
+            told = sum(is_sentence(one) for _, one in run) * 2 > len(run)
+            if len(run) >= _LEAST and (told or sign != "bare"):
+                for one, text in run:
+                    found[one] = replace(rows[one], text=text, shape="step", level=0)
+            run, sign = [(at, signed["said"])], kind
     return found
 
 

@@ -35,6 +35,10 @@ class Tongue:
     eases: frozenset[str]
     makes: frozenset[str]
     pairs: frozenset[str]
+    aims: frozenset[str]
+    aimed: frozenset[str]
+    lets: frozenset[str]
+    whose: frozenset[str]
     past: tuple[str, ...]
     anywhere: bool
     plural: str
@@ -78,6 +82,10 @@ def tongue_of(name: str) -> Tongue:
             "eases",
             "makes",
             "pairs",
+            "aims",
+            "aimed",
+            "lets",
+            "whose",
         )
     }
     return Tongue(
