@@ -1,0 +1,77 @@
+"""A paper's own numbers count its steps, whatever sign stands behind them.
+
+Signs as pages use them: "1/" (a French blog's quince paste), "[1]" (a Scottish tablet), "1°", "1º",
+and a bare number before sentences; the recipes are invented.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from bringing.drafts import asked, brought, listed, steps
+
+HEAD = "Plum jam\n\nMakes 4 jars of 200 ml\n\nIngredients\n1 kg plums\n700 g sugar\n\nMethod\n"
+TOLD = (
+    "Stone the plums and put them in a pan.",
+    "Boil them with the sugar for an hour.",
+    "Fill it into hot jars and close them at once.",
+)
+
+
+@pytest.mark.parametrize(
+    "signs",
+    [
+        ("1/ ", "2/ ", "3/ "),
+        ("[1] ", "[2] ", "[3] "),
+        ("1° ", "2° ", "3° "),
+        ("1º- ", "2º- ", "3º- "),
+        ("1 ", "2 ", "3 "),
+        ("1. ", "2. ", "3. "),
+        ("(1) ", "(2) ", "(3) "),
+    ],
+)
+def test_a_number_with_any_sign_counts_a_step(signs: tuple[str, ...]) -> None:
+    for between in ("\n", "\n\n"):
+        rows = between.join(f"{sign}{one}" for sign, one in zip(signs, TOLD, strict=True))
+        (draft,) = brought(f"{HEAD}{rows}\n")
+        assert steps(draft) == list(TOLD)
+        assert "part of the method" not in asked(draft)
+
+
+def test_amounts_count_nothing() -> None:
+    text = "Fruit salt\n\nMakes 1 jar\n\nIngredients\n1 Orange\n2 Lemons\n3 Limes\n200 g salt\n\n"
+    (draft,) = brought(f"{text}Method\nGrate the peel of all into the salt.\nDry it.\n")
+    assert listed(draft) == ["1 Orange", "2 Lemons", "3 Limes", "200 g salt"]
+
+
+def test_what_stands_above_the_first_number_and_does_nothing_is_a_note() -> None:
+    rows = "\n".join(f"{at}. {one}" for at, one in enumerate(TOLD, 1))
+    (draft,) = brought(f"{HEAD}Any old pan, or whatever you have\nHeat the oven to 100 C.\n{rows}\n")
+    assert steps(draft) == ["Heat the oven to 100 C.", *TOLD]
+    assert "Any old pan, or whatever you have" in draft.text.split("## Notes")[1]
+    assert 'kept as a note: "Any old pan, or whatever you have"' in asked(draft)
+
+
+def test_an_answer_that_somebody_got_is_asked_about() -> None:
+    (draft,) = brought(
+        f"{HEAD}{' '.join(TOLD)}\n\nHello Ann, it depends on how much of the sugar you use.\n"
+    )
+    assert "Hello Ann, it depends" in asked(draft)
+
+
+@pytest.mark.parametrize(
+    ("said", "is_asked"),
+    [
+        # invented, after what blogs of mead and sloe gin say beside their steps
+        ("Any honey works very well but you can use almost any type of honey.", True),
+        ("Just to ensure that what I tell you is true, I have had a glass of the plums.", True),
+        ("These plums are easy to make into a gift.", True),
+        ("Can't stop eating it!", True),
+        ("Allow the plums to cool and thicken.", False),
+        ("You will need to stir it all the time.", False),
+        ("Once you add the sugar it boils over.", False),
+    ],
+)
+def test_what_is_for_or_liked_bids_nothing(said: str, is_asked: bool) -> None:
+    (draft,) = brought(f"{HEAD}{TOLD[0]}\n\n{said}\n\n{TOLD[1]}\n\n{TOLD[2]}\n")
+    assert (f'"{said[:20]}' in asked(draft)) == is_asked
