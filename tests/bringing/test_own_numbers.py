@@ -46,7 +46,9 @@ def test_amounts_count_nothing() -> None:
 
 def test_what_stands_above_the_first_number_and_does_nothing_is_a_note() -> None:
     rows = "\n".join(f"{at}. {one}" for at, one in enumerate(TOLD, 1))
-    (draft,) = brought(f"{HEAD}Any old pan, or whatever you have\nHeat the oven to 100 C.\n{rows}\n")
+    (draft,) = brought(
+        f"{HEAD}Any old pan, or whatever you have\nHeat the oven to 100 C.\n{rows}\n"
+    )
     assert steps(draft) == ["Heat the oven to 100 C.", *TOLD]
     assert "Any old pan, or whatever you have" in draft.text.split("## Notes")[1]
     assert 'kept as a note: "Any old pan, or whatever you have"' in asked(draft)

@@ -42,6 +42,12 @@ FOR_A_PART: Final = re.compile(
     re.IGNORECASE,
 )
 _ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
+_MAY: Final = re.compile(
+    r"(?:you|one) (?:can|could|may|might)\b|(?:man|du|ihr|sie) (?:kann|kannst|könnt|können)\b"
+    r"|(?:on|vous) (?:peut|pouvez)\b|si (?:può|possono)\b|se (?:puede|pode)\b|(?:je|men) kunt?\b"
+    r"|(?:man|du) kan\b",
+    re.IGNORECASE,
+)
 _USED_FOR: Final = re.compile(  # "oil for greasing" is no heading
     r"^\w+\s+for\s+(?:the|your|an?)\s|\bfor\s+(?:greasing|dusting|rolling|frying|brushing|sprinkling|coating|oiling)|\bto\s+(?:dust|taste|serve|grease)\b",
     re.IGNORECASE,
@@ -130,7 +136,8 @@ def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) 
     eaten = foods_named(text)
     tongues = tongues_of([one.text for one in rows]) or TONGUES
     amid = 0 < place < len(rows) - 1
-    if eaten and amid and not makes_of(text) and not is_work(text, tongues):
+    done = is_work(text, tongues) or _MAY.match(text)
+    if eaten and amid and not makes_of(text) and not done:
         recipe.ingredients.append((group, text))
         what = f'"{text[:_SHOWN]}" stands amid the list, and is a line of it now.'
         recipe.doubt("ingredients", what, "If it does not go in, take it out.")
