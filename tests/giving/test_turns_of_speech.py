@@ -151,3 +151,59 @@ def test_how_somebody_eats_is_understood(said, kept):
 @pytest.mark.parametrize("said", ["äter allt", "spelar ingen roll", "nothing in particular"])
 def test_who_may_have_all_is_kept_from_nothing(said):
     assert _kept(said) == set()
+
+
+# a drink that is named is not the drink; who has trouble with a thing, who always was one; aunts.
+# Speech after gastricgold.blogspot.com 2008, dhnet.be 2019, experto.de, allergia.se and others
+OF_ONE_THING = [
+    ("Doesn't drink milk", MILK, DRINKS),
+    ("doesn't drink coffee", {"coffee-cacao-extract"}, DRINKS - {"coffee-cacao-extract"}),
+    ("doesn't eat or drink dairy", MILK, DRINKS),
+    ("drinkt of eet geen melk", MILK, DRINKS),
+    ("no longer drinks milk", MILK, DRINKS),
+    ("trinkt keine Milch", MILK, DRINKS),
+    ("ne boit pas de lait", MILK, DRINKS),
+    ("doesn't drink", DRINKS, MILK),
+    ("they don't drink", DRINKS, MILK),
+    *(
+        (said, GLUTEN, DRINKS)
+        for said in (
+            "has trouble with gluten", "hat Probleme mit Gluten", "a du mal avec le gluten",
+            "tiene problemas con el gluten", "ha problemi con il glutine",
+            "heeft problemen met gluten", "har problem med gluten",
+            "Aunt Bridget can't have gluten", "Tante Brigitte ne supporte plus le gluten",
+            "Tante Erika verträgt kein Gluten", "zia Carla non mangia glutine",
+            "tío Juan no come gluten", "tante Els eet geen gluten",
+        )
+    ),
+    ("hat Probleme mit Eiern", EGG, DRINKS),
+    *(
+        (said, MILK | EGG, GLUTEN - MILK)
+        for said in (
+            "has always been vegan", "ist schon immer vegan", "a toujours été végétalienne",
+            "siempre ha sido vegana", "è sempre stata vegana", "is altijd veganist geweest",
+            "har alltid varit vegan",
+        )
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "kept", "given"), OF_ONE_THING, ids=[r[0] for r in OF_ONE_THING])
+def test_what_is_said_of_one_thing_keeps_that_and_no_other(
+    said: str, kept: set[str], given: set[str]
+) -> None:
+    found = _kept(said)
+    assert found is not None
+    assert kept <= found
+    assert not found & given
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "no problem with nuts", "keine Probleme mit Nüssen", "pas de problème avec les noix",
+        "geen probleem met noten", "inga problem med nötter",
+    ],
+)  # fmt: skip
+def test_no_trouble_with_a_thing_keeps_nothing_unasked(said: str) -> None:
+    assert _kept(said) is None

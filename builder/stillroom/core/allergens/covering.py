@@ -29,6 +29,8 @@ _FRENCH = late_regex(
     r"\b(?:mange|boit|supporte|pas|sans|du|des|aux|une?|allergique|végét\w+)\b", re.I
 )
 # of a drink; "drop" by itself is liquorice to a Dutchman
+# "doesn't drink milk", "don't eat or drink dairy": what is drunk is named behind it
+_DRINKS = frozenset({"drink", "drinks", "drinking"})
 _A_DROP = late_regex(r"\b(?:a|one|single|another|odd) drop\b", re.IGNORECASE)
 _LISTED = late_regex(r"\b(?:or|nor|and)\b", re.IGNORECASE)
 _PARTS = late_regex(r"[,;:.()\[\]&+/]|\s[-–—]\s")
@@ -64,6 +66,8 @@ def _names_in(text: str) -> Iterator[str]:
             words = ["but" if word == "mais" else word for word in words]
         while place < len(words):
             name = _name_at(words, place)
+            if name in _DRINKS and _names_what(words, place + 1):
+                name = ""
             if name and not hidden:
                 yield name
                 if listed and is_two_things(name):
@@ -73,6 +77,12 @@ def _names_in(text: str) -> Iterator[str]:
             elif words[place] not in _BESIDE:
                 hidden = False
             place += len(name.split()) if name else 1
+
+
+def _names_what(words: list[str], place: int) -> bool:
+    while place < len(words) and words[place] in _BESIDE:
+        place += 1
+    return place < len(words) and bool(_name_at(words, place))
 
 
 def _name_at(words: list[str], place: int) -> str:

@@ -32,6 +32,10 @@ _ALLOWS = late_regex(
 _DENIED = late_regex(
     r"(?:\b(?:not|never)|n't) (?:reacts? to|(?:at all )?(?:allergic|intolerant|sensitive) to)\b"
     r"|\bno (?:known )?(?:allergy|reactions?|intolerance) to\b"
+    r"|\b(?:no|any) (?:problems?|trouble|issues?|difficulty) with\b|\bkeine? probleme? mit\b"
+    r"|\b(?:pas de|aucun) problèmes? avec\b|\b(?:no tienen? (?:ningún )?|sin )problemas? con\b"
+    r"|\b(?:non ha(?:nno)? |nessun )problem[ai] con\b|\bgeen (?:probleem|problemen|moeite) met\b"
+    r"|\b(?:inga|inget|ingen|ikke) problem(?:er)? med\b"
     r"|\b(?:nicht|keine?)(?: mehr)? (?:allergisch|allergie|intolerant) (?:auf|gegen)\b"
     r"|\b(?:pas|plus) (?:allergique|intolérante?|d'allergie) (?:à|aux?)\b"
     r"|\bno es (?:alérgic[oa]s?|intolerante) a\b|\bnon è (?:più )?(?:allergic[oa]|intollerante) a"
@@ -48,7 +52,10 @@ _NOTHING_NEW = (
 _MOST = 12
 # "Tom", "Tom and Ann", "the little one", "one of the boys": a name is written with a capital
 _NAME = (
-    r"(?:(?:aunt(?:ie|y)?|uncle|gran(?:ny|dma|dpa|pa)?|nan(?:a|ny)?|cousin|mrs?|ms|dr|miss)\.? )?"
+    r"(?:(?:aunt(?:ie|y)?|uncle|gran(?:ny|dma|dpa|pa)?|nan(?:a|ny)?|cousine?|mrs?|ms|dr|miss|tante"
+    r"|onkel|oncle|tonton|tatie|t[ií][oa]|zi[oa]|oom|oma|opa|omi|opi|mamie|pap[iy]|nonn[oa]"
+    r"|abuel[oa]|moster|faster|mormor|farmor|morfar|farfar|frau|herr|mme|se[nñ]ora?|signora?"
+    r"|mevrouw|meneer|fru)\.? )?"
     r"(?-i:[A-ZÀ-ÖØ-Þ][\w'’-]+)"
 )
 _WHO = (
@@ -72,6 +79,17 @@ _SOMEBODY = late_regex(
     r"|^(?P<first>.+?)(?:\s*[:–—-]\s+|,?\s+for\s+|,\s+(?=\S+ (?:is|has)\b))"
     rf"(?P<behind>{_WHO})"
     r"(?: (?:is|has)(?: an?)?(?: severe(?:ly)?)?(?: allerg\w+| intoleran\w+)?)?\W*$",
+    re.IGNORECASE,
+)
+
+
+_BENDS = late_regex(r"\b(?:mit|von|bei|gegenüber|aus|nach)\s", re.IGNORECASE)
+# "doesn't eat or drink dairy": one verb of both, and no word of what is in a glass
+_EATS_OR_DRINKS = late_regex(
+    r"\b(eats?|have|has|touch|isst|eet|äter|spiser|come|mangia|mange) "
+    r"(?:or|nor|oder|of|eller|ni|né|ou|o)"
+    r" (?:drinks?|trinkt|drinkt|dricker|drikker|bebe|beve|(?:ne )?boit)"
+    r"(?=\s+(?!(?:and|or|und|oder|et|ou|y|o|e|en|of|och|eller|og)\b)[^\W\d_])",
     re.IGNORECASE,
 )
 
@@ -101,7 +119,7 @@ def in_plain_words(text: str) -> str:
     >>> in_plain_words("trinkt nicht gern Milch"), in_plain_words("ne boit pas de lait")
     ('trinkt nicht gern Milch', 'ne boit pas de lait')
     """
-    plain = text.replace("’", "'")
+    plain = _EATS_OR_DRINKS.sub(r"\1", text.replace("’", "'"))
     for means, pattern in _turns():
         plain = pattern.sub(means, plain)
     return plain if plain != text.replace("’", "'") else text
@@ -157,6 +175,8 @@ def bare_forms(said: str) -> Iterator[str]:
     ['no nuts please', 'nuts please', 'nuts']
     >>> list(bare_forms("Nussallergie"))
     ['nussallergie', 'nuss']
+    >>> list(bare_forms("hat Probleme mit Eiern"))[-1]
+    'eier'
     """
     before, behind, _ = _patterns()
     bare = " ".join(_LOUD.sub("", _DASH.sub(" ", said)).lower().split())
@@ -165,6 +185,9 @@ def bare_forms(said: str) -> Iterator[str]:
         seen[bare] = None
         less = before.sub("", bare, count=1).strip()
         bare = less if less and less != bare else behind.sub("", bare).strip() or bare
+    # "Probleme mit Nüssen", "von Eiern": German bends the word behind these
+    if bare.endswith("n") and _BENDS.search(said):
+        seen[bare.removesuffix("n")] = None
     for end in _phrases()["ends"]:
         if bare.endswith(end) and len(bare) > len(end) + 1:
             seen[bare.removesuffix(end).rstrip("- ")] = None
