@@ -312,7 +312,25 @@ def test_a_sum_is_read_as_meant_or_asked_about(typed, currency, language, meant)
         assert parse_money(typed, currency, language) == meant
 
 
-@pytest.mark.parametrize(("typed", "currency", "language", "meant"), PACKS + LABELS)
+# several packs of a size, half a kilo in words, what a pack is behind its size: 30 November 2026
+SEVERAL = [
+    ("2 Packungen à 500 g je 1,29", "EUR", "de_DE", (500, "g", F("1.29"), 1)),
+    ("3 Flaschen zu 0,7 l für 29", "EUR", "de_DE", (F("2.1"), "l", 29, 1)),
+    ("2 Packungen à 500 g 1,29", "EUR", "de_DE", ASK),  # of one or of both
+    ("2 pots de 200 g à 3,90 l'un", "EUR", "fr_FR", (200, "g", F("3.90"), 1)),
+    ("3 vasetti da 200 g a 2,50 l'uno", "EUR", "it_IT", (200, "g", F("2.50"), 1)),
+    ("2 potjes van 200 g voor 3,90", "EUR", "nl_NL", (400, "g", F("3.90"), 1)),
+    ("two bottles of 70cl for 29", "GBP", "en_GB", (140, "cl", 29, 1)),
+    ("3 jars at 1.99 each", "GBP", "en_GB", (1, "", F("1.99"), 1)),
+    ("3 Töpfe zu je 1,99", "EUR", "de_DE", ASK),  # a pot of how much
+    ("ein halbes Kilo 2,20", "EUR", "de_DE", (F(1, 2), "kg", F("2.20"), 1)),
+    ("mezzo chilo 2,20", "EUR", "it_IT", (F(1, 2), "kg", F("2.20"), 1)),
+    ("300 g piece 3.60", "GBP", "en_GB", (300, "g", F("3.60"), 1)),
+    ("£3 a bag (1.5 kg)", "GBP", "en_GB", (F(3, 2), "kg", 3, 1)),
+]
+
+
+@pytest.mark.parametrize(("typed", "currency", "language", "meant"), PACKS + LABELS + SEVERAL)
 def test_a_pack_is_read_as_meant_or_asked_about(typed, currency, language, meant):
     system = "us" if language == "en_US" else "metric"
     if meant == ASK:

@@ -18,6 +18,7 @@ from stillroom.core.amounts.shop_labels import (
     is_pack_alone,
     part_label,
     plain_size,
+    several_of,
     without_loose,
 )
 from stillroom.core.amounts.summed import refuse_too_much, take_amount
@@ -52,11 +53,19 @@ _LOOSE = "loose"
 _PER_100 = late_regex(
     r"(?:/|\b(?:per|je|pro|par|los|les|al|a|ogni|cada)\s)\s*100\s?g(?:r|ram|ramm)?\b", re.IGNORECASE
 )
-_HALF = late_regex(r"^(?:a )?half (?:a )?(?=\w)", re.IGNORECASE)
+_HALF = late_regex(
+    r"^(?:(?:a )?half (?:a )?|(?:ein )?halbes |(?:eine )?halbe |(?:un |une )?demi[- ]|medio |media "
+    r"|mezzo |mezza |(?:een )?half |(?:ett |et )?halvt? )(?=\w)",
+    re.IGNORECASE,
+)
+# "a bag (1.5 kg)", "ein Sack (25 kg)"
+_IN_BRACKETS = late_regex(r"^(?:\w+ )?[^\W\d]{3,12} \((?P<size>\d[\d.,]* ?[^\W\d]{1,10})\)$")
 _SEVERAL = late_regex(r"^(?P<times>\d{1,3})\s*[x×]\s*(?P<one>\d.*)$", re.IGNORECASE)
 # what a pack is, behind its size: "500 g bag", "1 kg packet"
 _HELD = late_regex(
-    r"(?:bags?|packs?|packets?|tubs?|boxe?s?|sacks?|bottles?|jars?|tins?|cartons?|bars?)", re.I
+    r"(?:bags?|packs?|packets?|tubs?|boxe?s?|sacks?|bottles?|jars?|tins?|cartons?|bars?"
+    r"|pieces?|blocks?|wedges?|lumps?|slabs?|stück|morceaux?|trozos?|pezz[oi]|stuk|bit)",
+    re.I,
 )
 _COUNTED = late_regex(r"[^\W\d]{3,}")
 # "a net", "a bunch": nobody knows how many are in it; "a box of 12" says so
@@ -130,6 +139,11 @@ def _read_pack(
     if one := _EACH.match(text):
         price = parse_money(one["before"] or one["behind"], currency, language)
         return Amount(Fraction(1), Fraction(1)), price, 1
+    if several := several_of(text):
+        count, size, paid, each = several
+        one = _size(size, system)
+        price = parse_money(paid, currency, language, beside_size=True)
+        return (one if each else one.times(Fraction(count))), price, 1
     if turned := _price_first(text, currency, system, language):
         return turned
     found = _PACK.match(text)
@@ -167,6 +181,9 @@ def _size_first(
     """Read "700 ml for 14.50" and "50 or more for 0.48 each"; raises Unreadable."""
     if not found:
         raise Unreadable(f"{say_written(text)} is not a pack with its price.", _HOW_TO_WRITE)
+    if found["each"] and _SO_MANY.fullmatch(found["size"]):  # "3 jars at 1.99 each"
+        _size(found["size"], system)
+        return Amount(Fraction(1), Fraction(1)), parse_money(found["price"], currency, language), 1
     several = _AT_LEAST.match(found["size"])
     at_least = int(several["count"] or several["from"]) if several else 1
     size_text = (several["size"] or "1") if several else found["size"]
@@ -241,7 +258,8 @@ def _size(text: str, system: System) -> Amount:
     if _HOW_MANY.match(text) or is_pack_alone(text):
         what = f'"{text}" does not say how much is in it.'
         raise Unreadable(what, 'Write "6 for 2.00" or "a bag of 500 g for 2.00".')
-    said, text = text, plain_size(text)
+    held_so = _IN_BRACKETS.match(text)
+    said, text = text, held_so["size"] if held_so else plain_size(text)
     held = _HOLDING.match(text)
     several = _SEVERAL.match(text)
     times = int(several["times"]) if several else int((held and held["times"]) or 1)

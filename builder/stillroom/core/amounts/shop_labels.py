@@ -71,6 +71,39 @@ def plain_size(text: str) -> str:
     return size if size[:1].isdecimal() or len(words) == 1 else text
 
 
+def several_of(text: str) -> tuple[int, str, str, bool] | None:
+    """Return how many packs of which size cost what, and whether each does; None for others.
+
+    >>> several_of("2 Packungen à 500 g je 1,29"), several_of("two bottles of 70cl for 29")
+    ((2, '500 g', '1,29', True), (2, '70cl', '29', False))
+    >>> several_of("2 pots de 200 g à 3,90 l'un"), several_of("2 jars à 200 g 3,90")
+    ((2, '200 g', '3,90', True), None)
+    """
+    found = _OF_SEVERAL.fullmatch(text.replace("’", "'"))
+    if found is None or found["held"].lower() not in _words()["held_many"]:
+        return None
+    times = found["times"].lower()
+    count = int(times) if times.isdecimal() else _numbers().get(times, 0)
+    each = bool(found["je"] or found["each"])
+    if not count or not (each or (found["sign"] or "").lower() in _FOR_ALL):
+        return None
+    return count, found["size"], found["price"], each
+
+
+_FOR_ALL = frozenset({"for", "für", "pour", "por", "per", "voor", "för", "for all", "="})
+_OF_SEVERAL = late_regex(
+    r"(?P<times>\d{1,2}|[^\W\d]{2,7}) (?P<held>[^\W\d]{3,12})"
+    r"(?: (?:of|à|a|de|d'|da|di|zu|von|van|av|mit|with|met))?"
+    r" (?P<size>\d[\d.,]{0,6} ?[^\W\d]{1,10})"
+    r",?(?: (?P<sign>at|@|à|zu|for all|for|für|pour|a|por|per|voor|för|=))?"
+    r"(?P<je> (?:zu )?je| each)?"
+    r" (?P<price>[^\w\s]?\d[\d.,]*(?: ?[€£$]| kr)?)"
+    r"(?: (?P<each>each|apiece|ea\.?|je|l'une?|chacune?|cada un[oa]|l'un[oa]|ciascun[oa]|per stuk"
+    r"|het stuk|styck|stycket|stk))?",
+    re.IGNORECASE,
+)
+
+
 def is_pack_alone(size: str) -> bool:
     """Whether a size only says that it is a pack, or several: "la botte", "2 Netze".
 
@@ -145,6 +178,12 @@ def _loose() -> re.Pattern[str]:
 @cache
 def _words() -> dict[str, frozenset[str]]:
     return {part: frozenset(said) for part, said in read_data("shop_words.yml", "amounts").items()}
+
+
+@cache
+def _numbers() -> dict[str, int]:
+    rows: dict[str, int] = read_data("shop_words.yml", "amounts")["numbers"]
+    return rows
 
 
 @cache
