@@ -13,7 +13,7 @@ from contextlib import suppress
 
 import pytest
 
-from giving.lists import TODAY, demo_book, demo_recipes
+from giving.lists import TODAY, demo_book, demo_recipes, read_dict, small_list
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.giving.names import with_names_of
 from stillroom.giving.offering import make_offering
@@ -153,3 +153,48 @@ def test_nothing_unsafe_goes_to_them_and_nothing_is_refused_for_nothing(
     refused = {recipe_of[key] for _, key in offering.problem.refused}
     assert {LETTERS[one] for one in kept_away.split()} <= refused
     assert not {LETTERS[one] for one in may_have.split()} & refused
+
+
+# lists of 30 November 2026, written before they were tried: eleven, in seven languages
+@pytest.mark.parametrize(
+    ("said", "meant"),
+    [
+        ("2 small", {"small": 2}),
+        ("two small", {"small": 2}),
+        ("small x 2", {"small": 2}),
+        ("a small and a large", {"small": 1, "large": 1}),
+        ("Large", {"large": 1}),
+    ],
+)
+def test_baskets_are_counted_in_words(said: str, meant: dict[str, int]) -> None:
+    kinds = {"small": {"eat": 2}, "large": {"eat": 3}}
+    data = small_list(baskets=kinds, households=[{"name": "A", "basket": said}])
+    assert read_dict(data).giving.households[0].basket == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "count"),
+    [("2 (4 and 7)", 2), ("two children: 8 months, 3", 2), ("3 Kinder (2, 5, 9)", 3), ("4", None)],
+)
+def test_how_many_children_may_stand_before_their_ages(said: str, count: int | None) -> None:
+    data = small_list(households=[{"name": "A", "basket": "small", "children": said}])
+    if count is None:
+        with pytest.raises(ProblemsFound):
+            read_dict(data)
+    else:
+        assert len(read_dict(data).giving.households[0].children) == count
+
+
+@pytest.mark.parametrize(
+    ("said", "meant"), [("inget, äter allt", 0), ("no nuts please, Tom carries an EpiPen", 1)]
+)
+def test_what_says_nothing_more_is_not_asked_about(said: str, meant: int) -> None:
+    data = small_list(households=[{"name": "A", "basket": "small", "avoid": said}])
+    household = read_dict(data).giving.households[0]
+    assert bool(household.avoid) is bool(meant)
+
+
+def test_a_sign_of_one_currency_is_that_currency() -> None:
+    assert read_dict(small_list(currency="£")).giving.currency == "GBP"
+    with pytest.raises(ProblemsFound):
+        read_dict(small_list(currency="$"))

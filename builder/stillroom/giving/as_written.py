@@ -14,10 +14,11 @@ from typing import Any
 from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
+from stillroom.giving.baskets_said import baskets_said
 from stillroom.giving.list_words import near_key, plain_key, words_by_part
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.stock_written import stock_written
-from stillroom.giving.who import TELLS_AGE
+from stillroom.giving.who import TELLS_AGE, count_said
 from stillroom.giving.written import ALL_OF_A_MONTH
 
 Lines = dict[str, int]
@@ -261,8 +262,7 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if "basket" not in found and len(kinds) == 1:
         found["basket"] = kinds[0]
     elif isinstance(found.get("basket"), str):
-        same = [kind for kind in kinds if plain_key(kind) == plain_key(found["basket"])]
-        found["basket"] = same[0] if same else found["basket"]
+        found["basket"] = baskets_said(found["basket"], kinds)
     if "by post" in found and "delivery" not in found:
         said = found.pop("by post")
         tidied.move(f"{path}/by post", f"{path}/delivery")
@@ -331,8 +331,26 @@ def several(said: Any) -> Any:
     return [re.sub(r"^(?:and|or|also)\s+", "", word) for word in words if word]
 
 
+# "2 (4 and 7)", "zwei Kinder: 4 und 7": how many, and then as many ages
+_SO_MANY_OF = re.compile(
+    r"^(?P<count>[2-9]|[^\W\d]{2,7})(?: (?:kids|children|kinder|enfants|niñ[oa]s|hij[oa]s|figli"
+    r"|bambini|kinderen|barn))?\s*[(:]\s*(?P<ages>[^()]+)\)?$",
+    re.IGNORECASE,
+)
+
+
 def ages_said(said: str) -> list[str]:
-    """Return "Wren, 3, and Ash (5)" as one text a child: a name belongs to the age behind it."""
+    """Return "Wren, 3, and Ash (5)" as one text a child: a name belongs to the age behind it.
+
+    >>> ages_said("2 (4 and 7)"), ages_said("two children: 8 months, 3")
+    (['4', '7'], ['8 months', '3'])
+    >>> ages_said("8 (nearly 9)")
+    ['8 (nearly 9)']
+    """
+    if several := _SO_MANY_OF.match(said.strip()):
+        each = ages_said(several["ages"])
+        if len(each) > 1 and str(count_said(several["count"])) == str(len(each)):
+            return each
     ages: list[str] = []
     name = ""
     for piece in re.split(rf"\s*[,;&\n]\s*(?:{_AND}\s+)?|\s+{_AND}\s+(?!a half)", said.strip()):

@@ -202,7 +202,8 @@ def posting_problems(read: ReadList, home: str) -> Iterator[Problem]:
             key = "country" if household.country else "delivery"
             by = f"{household.service} does not reach" if household.service else _NO_WAY
             what = f"{by} {country_name(parcel.country)}."
-            yield read.problem(("households", n, key), what, ADD_IT)
+            mend = ADD_IT.replace('"to: FR"', f'"to: {parcel.country}"')
+            yield read.problem(("households", n, key), what, mend)
 
 
 ADD_IT = 'Add it under posting: "- service: parcel post", "to: FR", "last day: 10 December 2027".'

@@ -289,7 +289,8 @@ def _language(value: str) -> str:
 
 
 def _currency(value: str) -> str:
-    """Return a currency; raises Unreadable for what is none."""
+    """Return a currency; raises Unreadable for what is none. Two signs are of one each."""
+    value = {"£": "GBP", "€": "EUR"}.get(value, value)
     if value and not knows_currency(value):
         what = f"{say_written(value)} is not a currency."
         raise Unreadable(what, 'Write its three capitals: "GBP"; without it the book\'s counts.')

@@ -140,10 +140,10 @@ def _read_pack(
         price = parse_money(one["before"] or one["behind"], currency, language)
         return Amount(Fraction(1), Fraction(1)), price, 1
     if several := several_of(text):
-        count, size, paid, each = several
-        one = _size(size, system)
+        count, size, paid, is_each = several
+        pack = _size(size, system)
         price = parse_money(paid, currency, language, beside_size=True)
-        return (one if each else one.times(Fraction(count))), price, 1
+        return (pack if is_each else pack.times(Fraction(count))), price, 1
     if turned := _price_first(text, currency, system, language):
         return turned
     found = _PACK.match(text)
