@@ -25,6 +25,7 @@ _CREDITED: Final = re.compile(
     r"|with\s+(?:many\s+)?thanks\s+to\b|(?:many\s+)?thanks\s+to\b.*\b(?:recipe|sharing)\b"
     r"|[\w\s-]{0,30}\bcourtesy\s+of\b|taken\s+from\b|(?:originally|first)\s+(?:published|posted|printed|appeared)\s+(?:at|on|in|by)\b"
     r"|(?:the\s+)?original\s+(?:recipe\s+)?(?:is\s+|was\s+|came\s+|comes\s+)?from\b"
+    r"|(?:(?:recipe|rezept|recept)\s+)?(?:source|quelle|fonte|fuente|bron|källa|kilde|źródło|zdroj)\s?:\s"
     r"|(?:zuerst|ursprünglich)\s+(?:erschienen|veröffentlicht)\b|adapted\s+from\b",
     re.IGNORECASE,
 )

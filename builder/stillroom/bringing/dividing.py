@@ -48,6 +48,7 @@ from stillroom.bringing.outside import (
     without_its_own_name,
 )
 from stillroom.bringing.page_figures import is_labelled_time
+from stillroom.bringing.page_foot import poster_of
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
@@ -328,11 +329,11 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.say_makes(makes_of(row.text))
         elif is_only_makes(row.text):
             take_makes(recipe, yield_alone(row).text if greeted else row.text)
-        elif who := writer_of(row.text):
+        elif who := writer_of(row.text) or poster_of(row.text):
             recipe.writer = recipe.writer or who
             if beside := beside_writer(row.text):
                 recipe.say_makes(makes_of(beside))
-                recipe.intro += [] if is_only_makes(beside) else [beside]
+                recipe.intro += [] if is_only_makes(beside) or is_passed(beside) else [beside]
         elif row is above[0] and recipe.title and row.shape == "line" and is_name(row.text):
             recipe.writer = recipe.writer or row.text
             what = f'"{row.text}" stands below the title, and is taken for whose recipe it is.'

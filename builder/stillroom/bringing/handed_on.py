@@ -53,7 +53,26 @@ _NAMED: Final = late_regex(
 )
 _CALLED: Final = late_regex(rf"(?P<person>[^\W\d_]+),?\s(?P<name>{_NAME})")
 _NOBODY: Final = frozenset(
-    {"here", "there", "that", "what", "it", "today", "this", "where", "who", "let", "she", "he"}
+    {
+        "the",
+        "a",
+        "an",
+        "my",
+        "our",
+        "your",
+        "here",
+        "there",
+        "that",
+        "what",
+        "it",
+        "today",
+        "this",
+        "where",
+        "who",
+        "let",
+        "she",
+        "he",
+    }
     | {"christmas", "easter", "noel", "natale", "navidad", "claus", "scratch", "memory"}
     | {"weihnachten"}
 )

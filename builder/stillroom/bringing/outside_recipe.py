@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.page_foot import is_of_page
 from stillroom.bringing.page_menus import rows_of_menus
 
 # at the foot of a page, in six languages
@@ -135,6 +136,10 @@ def _is_link(text: str) -> bool:
     return any(pattern.fullmatch(text) for pattern in (_LEADS, _BUTTON, _REMARKED))
 
 
+def _is_of_no_recipe(text: str) -> bool:
+    return bool(_leads_elsewhere(text) or _SAME_MEASURE.fullmatch(text) or is_of_page(text))
+
+
 def without_furniture(rows: Sequence[Row]) -> list[Row]:
     """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
     found: list[Row] = []
@@ -148,7 +153,7 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
         elif at in menu or (row.shape == "line" and _BLOG.fullmatch(text)):
             gap = True
             continue
-        elif row.shape != "step" and (_leads_elsewhere(text) or _SAME_MEASURE.fullmatch(text)):
+        elif row.shape != "step" and _is_of_no_recipe(text):
             gap = True  # what follows begins anew
             continue
         else:

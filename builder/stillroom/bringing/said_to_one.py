@@ -25,14 +25,14 @@ _FEW: Final = 5
 # what one says to another: thanks, news, that a recipe follows
 _SAID_TO_ONE: Final = re.compile(
     r"\b(?:thank(?:s|\syou)|hope|lovely\sto|nice\sto|good\sto|great\sto|so\sglad|glad\syou|sorry|miss(?:ed)?\syou|how\s(?:is|are)|how['’]s|you\sasked|you\s(?:wanted|said|liked)"
-    r"|as\s(?:promised|you\sasked)|promised|here\s(?:is|are|it\sis|you\sare|comes)|here['’]s|your\s(?:letter|note|card|birthday|visit)|weekend"
+    r"|as\s(?:promised|you\sasked)|promised|here\s(?:is|are|it\sis|you\s(?:are|go|have)|comes)|here['’]s|your\s(?:letter|note|card|birthday|visit)|weekend"
     r"|recipe|sends?\b.{0,20}\blove|regards\sto|say\s(?:hello|hi)|see\syou|don['’]t\sforget|looking\sforward|come\sand\ssee|here\sgoes|let\sme\sknow|birthday"
-    r"|danke|hoffe|hoffentlich|freu\w*|schön,?\s(?:dass|euch|dich)|wie\sgeht|gefragt|wolltest|wolltet|gewünscht|versprochen|hier\s(?:ist|kommt|sind|das|die|het|is|komt)|anbei"
+    r"|danke|hoffe|hoffentlich|freu\w*|schön,?\s(?:dass|euch|dich)|wie\sgeht|gefragt|wolltest|wolltet|gewünscht|versprochen|hier\s(?:ist|kommt|sind|das|die|het|is|komt|hast|habt|bitte|heb|hebben)|anbei"
     r"|rezept|grüß\w*|wochenende|bis\sbald|merci|j['’]espère|espérons|comment\s(?:vas|allez|ça)|demandé|voulais|vouliez|promise?|voil[aà]|voici|recette|week-end"
     r"|grazie|spero|speriamo|come\s(?:stai|state|va)|chiesto|volevi|promesso|ecco|ricetta|ti\smando|vi\smando|gracias|espero|cómo\s(?:estás|está|estáis|va)|qué\stal"
     r"|pediste|pedido|prometí|prometid[oa]|aquí\s(?:está|tienes|va|te)|te\s(?:mando|paso|envío)|receta|bedankt|dank|hoop|hoe\sgaat|vroeg|wilde|gevraagd"
     r"|beloofd|recept\w*|leuk|gezellig|tack|hoppas|hur\s(?:mår|är)|frågade|hälsa|saluta|saluti|recuerdos|groeten|bad\som|lovat|lovade|utlovat|här\s(?:är|kommer|har)|as\sI\shave\sit|obiecał[ae]m|przesyłam|wysyłam|przepis|prosiłaś|prosiłeś|chciałaś|dziękuję|dzięki|pamiętasz"
-    r"|prometi|prometid[oa]|aqui\s(?:está|vai|tens|tem)|receita|pediste|obrigad[oa]|som\slov(?:et|ede)|her\s(?:er|kommer)|opskrift(?:en)?|oppskrift(?:en)?"
+    r"|prometi|prometid[oa]|aqui\s(?:está|vai|tens|tem)|receita|pediste|obrigad[oa]|som\slov(?:et|ede)|her\s(?:er|kommer|har|får)|vær\s?så\s?god|værsgo|varsågod|proszę|tutaj\smasz|tiens,|tieni|tenez|aí\s(?:vai|tens|tem)|opskrift(?:en)?|oppskrift(?:en)?"
     r"|takk?|håber|håper|spurgte|spurte|slíbil[ay]?|posílám|děkuj[iu]|díky|doufám|ahí\s(?:va|tienes)|tal\scual|te\s(?:la|lo)\s(?:copio|mando|paso|envío))\b",
     re.IGNORECASE,
 )

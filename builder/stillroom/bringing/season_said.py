@@ -52,7 +52,7 @@ def _months(said: str) -> list[int]:
     found: list[int] = []
     through = False
     for word in _WORD.findall(said.lower().rstrip(" .")):
-        if month := _named().get(word):
+        if month := month_names().get(word):
             found += months_through(found[-1], month)[1:] if through and found else [month]
             through = False
         elif word in words("through") and found:
@@ -63,7 +63,7 @@ def _months(said: str) -> list[int]:
 
 
 @cache
-def _named() -> dict[str, int]:
+def month_names() -> dict[str, int]:
     """Return the months by their names, whole and shortened, in the languages papers come in."""
     found: dict[str, int] = {}
     for tongue in TONGUES:

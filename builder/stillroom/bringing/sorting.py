@@ -14,6 +14,7 @@ from stillroom.bringing.heads import STEP_WORD, TIMED, is_wish, plain, section_o
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.page_figures import is_nutrition, is_page_number, is_time
+from stillroom.bringing.page_foot import is_posted
 from stillroom.bringing.titles import speaks_of_a_recipe, titled, without_guide, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.number_words import languages_that_begin
@@ -281,7 +282,7 @@ def is_passed(text: str) -> bool:
     bids = plain(value).split(" ")[0] in words("told_first")  # "Portions: chill for 2 hours"
     if section_of(head) != "aside" and TIMED.fullmatch(text.strip()) and not bids:
         return True
-    return is_nutrition(text) or is_page_number(text)
+    return is_nutrition(text) or is_page_number(text) or is_posted(text)
 
 
 @lru_cache(maxsize=4096)

@@ -37,6 +37,7 @@ _WHOSE: Final = (
 )
 _BARS: Final = late_regex(r"\s[|»›→·•]|https?:|www\.")
 _STOPPED: Final = late_regex(r"[.!…][\"”“’»')\]]*$")
+_ENDED: Final = late_regex(r"[.!?:;…][\"”“’»')\]]*$")
 _ASKS: Final = late_regex(r"\?[\"”’»')\]]*$")
 _LABEL: Final = late_regex(
     r"[^\W\d][\w'’()/&-]*(?:\s[\w'’()/&-]+){0,3}\s?(?::|\s[-–—])\s+\S+(?:\s\S+){0,4}"
@@ -48,6 +49,8 @@ _LEAST_WORD: Final = 4
 _ENDING: Final = 2
 """Letters at a word's end that another form of it may have otherwise."""
 _LONGEST_WORD: Final = 24
+_LEAST_BROKEN: Final = 7
+"""Words of a line without a stop from which on a machine may have broken it off."""
 _FEW: Final = 3
 _MOST_NAMED: Final = 12
 _LEAST_QUOTED: Final = 30
@@ -64,7 +67,9 @@ def questions_beside(
     intro = [] if origin.others else recipe.intro
     notes = (one for _, rows in recipe.notes for one in rows)
     steps = (step for _, step in recipe.steps)
-    whose = somebody_named((*intro, *notes, *steps), recipe.title, recipe.writer or origin.writer)
+    whose = somebody_named(
+        (*_whole(intro), *notes, *steps), recipe.title, recipe.writer or origin.writer
+    )
     if whose:
         yield asked_whose(whose), _WHOSE
     said = " ".join(asked)
@@ -90,7 +95,7 @@ def doubted_beside(recipe: Recipe, intro: Sequence[str]) -> list[str]:
     said = " ".join((recipe.title, *(line for _, line in recipe.ingredients)))
     listed = frozenset(one for one in words_of(said) if len(one) >= _LEAST_WORD)
     about = _Known(tongues, listed - small_words(tongues))
-    found = [one for one in _whole(intro) if about.is_doubted(one, alone=True)]
+    found = _beside_doubted(list(_whole(intro)), about)
     for head, one in rows:
         if about.is_doubted(one, alone=head == "Notes"):
             found.append(one)
@@ -99,6 +104,17 @@ def doubted_beside(recipe: Recipe, intro: Sequence[str]) -> list[str]:
     rows_listed = [line for _, line in recipe.ingredients]
     found += told_within(steps, rows_listed, recipe.numbered)
     return found
+
+
+def _beside_doubted(intro: Sequence[str], about: _Known) -> list[str]:
+    """Return the doubted lines of an introduction, and those without a stop that are among them."""
+    doubted = [about.is_doubted(one, alone=True) for one in intro]
+    return [
+        one
+        for at, one in enumerate(intro)
+        if doubted[at]
+        or (any(doubted[max(at - 1, 0) : at + 2]) and not _ENDED.search(one.strip(" *_")))
+    ]
 
 
 class _Known:
@@ -133,7 +149,7 @@ class _Known:
         if not _praised().isdisjoint(said):
             return True
         stems = {one[:-_ENDING] for one in said if len(one) >= _LEAST_WORD + _ENDING}
-        return not self.parts.isdisjoint(stems)
+        return not self.parts.isdisjoint(stems.union(said))
 
     def is_of_a_day(self, sentence: str) -> bool:
         """Whether a sentence of a note is of a day of somebody's, or wishes well."""
@@ -166,7 +182,8 @@ def _whole(rows: Sequence[str]) -> Iterator[str]:
     """Yield rows, with those that go on in the next as one."""
     held = ""
     for row in rows:
-        if held and row[:1].islower() and not _STOPPED.search(held):
+        broken = len(held.split()) >= _LEAST_BROKEN or (held and row[:1].islower())
+        if held and broken and not _ENDED.search(held):
             held = f"{held} {row}"
             continue
         if held:
@@ -191,6 +208,8 @@ def is_no_sentence(text: str) -> bool:
     if _STOPPED.search(text):
         return False
     said = text.split()
-    long = [one for one in said if len(one) >= _LEAST_LONG]
+    long = [
+        one for one in said if len(one) >= _LEAST_LONG and plain(one) not in small_words(TONGUES)
+    ]
     capital = all(one[:1].isupper() or one[:1].isdigit() for one in long)
     return len(said) <= _FEW or capital or bool(_LABEL.fullmatch(text))
