@@ -211,3 +211,73 @@ def test_a_files_name_is_no_source() -> None:
     assert "## Source" not in draft.text
     (by,) = brought(f"Plum jam\n\nBy Ann Sedge\n\n{PAPERS['en_GB']}", name="jam.txt")
     assert by.text.endswith("## Source\n\nBrought in, by Ann Sedge.\n")
+
+
+# lines that a page sets around a recipe, behind the last step; a judge's list, put anew
+FEET = {
+    "de_DE": ("Rezept drucken", "Lesen Sie auch: Quittengelee", "Kategorie: Einmachen"),
+    "fr_FR": ("Imprimer", "À lire aussi : Gelée de coings", "Posté par Anne à 10:12"),
+    "it_IT": ("Stampa", "Leggi anche: Gelatina di mele", "Pubblicato il 3 maggio 2020 da Anna"),
+    "es_ES": ("Imprimir", "Lee también: Jalea", "Publicado el 3 de mayo de 2020 por Ana"),
+    "nl_NL": ("Afdrukken", "Lees ook: Appelgelei", "Geplaatst op 3 mei 2020 door Anna"),
+    "sv_SE": ("Skriv ut", "Läs också: Äppelgelé", "Publicerad den 3 maj 2020 av Anna"),
+    "da_DK": ("Del opskriften", "Læs også: Æblegele", "Lagt op af Anna kl. 10:12"),
+    "pt_PT": ("Imprimir receita", "Leia também: Geleia", "Publicado a 3 de maio de 2020 por Ana"),
+    "pl_PL": ("Drukuj", "Czytaj także: Galaretka", "Opublikowano 3 maja 2020 przez Annę"),
+    "en_GB": ("Share to Twitter", "Read also: Plum gin", "Posted on March 3, 2011 by bigladle"),
+}
+
+
+@pytest.mark.parametrize(
+    ("language", "line"), [(one, line) for one, lines in FEET.items() for line in lines]
+)
+def test_what_a_page_sets_around_a_recipe(language: str, line: str) -> None:
+    """It is in no step, no note and no question, above the list or behind the method."""
+    bare, above, behind = (
+        brought(f"{TITLES[language]}\n\n{one}{PAPERS[language]}{two}", language)
+        for one, two in (("", ""), (f"{line}\n\n", ""), ("", f"\n{line}\n"))
+    )
+    assert above[0].text == bare[0].text
+    assert behind[0].text == bare[0].text
+
+
+def test_whoever_posted_a_page_by_her_whole_name_is_its_writer() -> None:
+    for line, writer in (
+        ("12 May 2018, by Anna Berg", "author: Anna Berg"),
+        ("3. Mai 2020 von Anna Berg", "author: Anna Berg"),
+        ("3. Mai 2020 von Redaktion", ""),
+    ):
+        (draft,) = brought(f"Plum jam\n\n{line}\n\n{PAPERS['en_GB']}")
+        assert ("author:" in draft.text) is bool(writer), line
+        assert writer in draft.text
+
+
+def test_a_blogs_archive_is_no_recipe() -> None:
+    behind = (
+        "\nFollowers\n\nBlog Archive\n\n▼ 2009 (31)\n\n▼ September (4)\n\nGreen Tomato Chutney"
+        "\n\n► August (6)\n"
+    )
+    drafts = brought(f"Plum jam\n\n{PAPERS['en_GB']}{behind}")
+    assert len(drafts) == 1
+    assert "August" not in drafts[0].text
+
+
+def test_a_masthead_is_asked_about_with_what_stands_in_it() -> None:
+    told = of_draft("en_GB", "The Big Ladle\n\nFood, family and a very big spoon")
+    assert '"The Big Ladle" · "Food, family and a very big spoon"' in told
+
+
+def test_a_letters_words_above_its_recipe_are_left_out() -> None:
+    (draft,) = brought(
+        "From: Ann <ann@shelf.example>\nTo: Jo <jo@shelf.example>\nSubject: the jam\n\n"
+        "Jo, here you go - you have worked so hard, mix this up and take a long rest!\n\n"
+        f"PLUM JAM\n\n{PAPERS['en_GB']}",
+        name="a.eml",
+    )
+    assert "worked so hard" not in draft.text
+    assert "left out" in asked(draft)
+
+
+def test_a_source_behind_the_method_is_a_note_that_is_asked_about() -> None:
+    told = of_draft("de_DE", "Eine gute Marmelade.", "Quelle: Landfrauenbuch")
+    assert "Quelle: Landfrauenbuch" in told
