@@ -14,7 +14,8 @@ A file goes through three rooms:
   ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``, ``doubted``, ``told_within``, ``told_beside`` (with
-  ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml); ``writing`` puts drafts into a folder, never over what is there.
+  ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml);
+  ``writing`` puts drafts into a folder, never over what is there.
 
 Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
 only from ``core``, ``saving`` and ``beginning``.
