@@ -1,8 +1,8 @@
 """What words say of a thing once it is opened, apart from what they say of it unopened.
 
 "10 months in the cupboard; once opened 3 weeks": the second never goes for the first. In English,
-German, French, Spanish, Italian, Dutch and Swedish. Leaves out where it stands unopened:
-keeping_said.py.
+German, French, Spanish, Italian, Dutch, Swedish, Danish, Norwegian, Portuguese, Polish and Czech.
+Leaves out where it stands unopened: keeping_said.py.
 """
 
 from __future__ import annotations
@@ -28,6 +28,10 @@ _STATE = clause_regex(
     r"|\buna vez abiert\w*|\bdespués de abrir\w*|\btras (?:abrir|la apertura)\w*"
     r"|\buna volta apert\w*|\bdopo l['’]apertura\b|\bna (?:het )?openen\b|\bgeopend\b"
     r"|\baangebroken\b|\bentamée?s?\b|\bempezad[oa]s?\b|\befter öppn\w+|\böppna(?:d|t|de)\b"
+    r"|\b(?:åbnet|åpnet|åbnede|åpnede)\b|\better åpning\b|\befter åbning\b"
+    r"|\bpo otwarciu\b|\botwart[yaey]\b|\bpo otevření\b|\botevřen[éýá]\b"
+    r"|\b(?:depois de|após|uma vez) (?:a )?abert(?:o|a|os|as|ura)\b"
+    r"|(?<=, )(?:apert[oaie]|abiert[oa]s?|abert[oa]s?)\b"
     # "once you start to use it", "when broached"
     r"|\b(?:once|when|after|as soon as) (?:you(?:['’]ve| have)? )?"
     r"(?:start(?:ed|ing)?|beg(?:in|an|un)) (?:to use|using|to eat|eating)(?: it| them)?\b"

@@ -1,7 +1,8 @@
 """The waits that a method in another language names: "2 Wochen ziehen lassen".
 
-German, French, Spanish, Italian, Dutch and Swedish, by the words of waits_elsewhere.yml; the verb
-may stand before the length or behind it. Leaves out English: method_times.py.
+German, French, Spanish, Italian, Dutch, Swedish, Danish, Norwegian, Portuguese and Polish, by the
+words of waits_elsewhere.yml; the verb may stand before the length or behind it. Leaves out
+English: method_times.py.
 """
 
 from __future__ import annotations
@@ -43,11 +44,14 @@ _PLAINLY: Final = (
 _LOOSELY: Final = (
     (r"\b(?:(?:ein|ett?) )?(?:gut(?:es)? )?(?:halbe[sn]? ?jahr|halvår|half ?jaar)\b", "6 Monate"),
     (r"\b(?:et )?halvt år\b|\bmeio ano\b|\bpół roku\b|\bpůl roku\b", "6 Monate"),
+    (r"(?<=\bdo )roku\b", "1 rok"),
+    (r"(?<=\botwarciu )miesiąc\b", "1 miesiąc"),
+    (r"(?<=\botwarciu )tydzień\b", "1 tydzień"),
     (r"(?<=\bprzechowywać )rok\b|(?<=\bprzez )rok\b|(?<=\bvydrží )rok\b", "1 rok"),
     (r"\b(?:medio año|mezz['’]anno|mezzo anno|une demi-année)\b", "6 Monate"),
     (r"\b(?:ein )?vierteljahr\b", "3 Monate"),
     (
-        r"\b(?:mehrere|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera|flere|vários|várias"
+        r"\b(?:mehrere|viele|vele|många|mange|wiele|much[ao]s|molt[ei]|muit[ao]s|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera|flere|vários|várias"
         r"|kilka|několik)\b",
         "3",
     ),
@@ -59,11 +63,23 @@ _THE_NEXT_DAY: Final = late_regex(
     r"|fino al giorno (?:dopo|successivo|seguente)|tot de volgende dag|till nästa dag",
     re.IGNORECASE,
 )
-# "hält 3 Monate", "hält es bis zu 6 Monate", "håller 2 månader": the length right behind the verb
+# "hält 3 Monate", "håller den ett år", "dura un anno": the length right behind the verb
+_SO_LONG: Final = (
+    r"\s+(?:(?:es|er|sie|das|sich|den|det|de|seg|sig)\s+)?"
+    r"(?:(?:bis\s+zu|etwa|ca\.?|circa|rund|mindestens|gut|ungefähr|upp\s+till|cirka|minst|mindst|op\s+til|opptil|inntil|do|até"
+    r"|hasta|fino\s+a|almeno|al\s+menos|pelo\s+menos|około|cerca\s+de|unos)\s+){0,2}"
+    r"(?:\d|eine?n?\s|zwei\s|drei\s|vier\s|sechs\s|ett?\s|två\s|tre\s|fyra\s|sex\s|to\s|fire\s|seks\s|un[ao]?\s|due\s|dos\s|tres\s"
+    r"|sei[s]?\s|um\s|dois\s|duas\s|três\s|dwa\s|trzy\s|roku\b|pół\s)"
+)
 _HOLDS: Final = late_regex(
-    r"\b(?:hält|halten|håller)\s+(?:(?:es|er|sie|das|sich)\s+)?"
-    r"(?:(?:bis\s+zu|etwa|ca\.?|circa|rund|mindestens|gut|ungefähr|upp\s+till|cirka|minst)\s+){0,2}"
-    r"(?:\d|eine?n?\s|zwei\s|drei\s|vier\s|sechs\s|ett?\s|två\s|tre\s|fyra\s|sex\s)",
+    rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|vydrží){_SO_LONG}"
+    rf"|(?<!ación\s)(?<!azione\s)\bdura(?:n|no|rá)?{_SO_LONG}"
+    r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\bgoed\b",
+    re.IGNORECASE,
+)
+# "dopo tre mesi", "nach etwa 2 Wochen": it is to be used then, and keeps no shorter
+_BEFORE_LENGTH: Final = late_regex(
+    r"\s+(?:(?:circa|ca\.?|etwa|ungefähr|ongeveer|environ|unos|cirka|około|mindestens|minstens|almeno|al\s+menos|au\s+moins|minst|mindst)\s+)?$",
     re.IGNORECASE,
 )
 _HALF_A_DAY: Final = 12
@@ -216,6 +232,9 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     '3 weeks'
     >>> str(keeps_elsewhere("Die Mischung hält 3 Monate."))
     '3 months'
+    >>> str(keeps_elsewhere("Oöppnad håller den ett år.")), str(keeps_elsewhere("Dura 6 mesi."))
+    ('1 year', '6 months')
+    >>> keeps_elsewhere("Potrete consumarlo dopo tre mesi.")
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
@@ -223,12 +242,23 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     kept = _any_of("keeping").search(sentence) or _HOLDS.search(sentence)
     if not kept or _any_of("before_use").search(sentence) or _is_strained_then(sentence):
         return None
+    if _is_after(sentence):
+        return None
     for loose, least in _LOOSELY:
         unnumbered = LOOSELY if least.isdigit() else ""
         sentence = re.sub(loose, f"{least}{unnumbered}", sentence, flags=re.IGNORECASE)
     return length_elsewhere(sentence) or (
         parse_span("1 day") if _THE_NEXT_DAY.search(sentence) else None
     )
+
+
+def _is_after(sentence: str) -> bool:
+    """Whether the first length is one after which it is used: "consumarlo dopo tre mesi"."""
+    found = _span_words().search(sentence)
+    before = sentence[: found.start()] if found else ""
+    led = _BEFORE_LENGTH.search(before)
+    word = before[: led.start()].split()[-1:] if led else []
+    return bool(word) and _whole("after").fullmatch(word[0]) is not None
 
 
 def _is_strained_then(sentence: str) -> bool:

@@ -1,7 +1,7 @@
 """What a method in another language does between its waits: "abseihen und in Flaschen füllen".
 
-German, French, Spanish, Italian, Dutch and Swedish, by the words of work_elsewhere.yml. Leaves out
-English (method_order.py) and the waits (waits_elsewhere.py).
+German, French, Spanish, Italian, Dutch, Swedish, Danish, Norwegian, Portuguese and Polish, by the
+words of work_elsewhere.yml. Leaves out English (method_order.py) and waits (waits_elsewhere.py).
 """
 
 from __future__ import annotations
@@ -68,7 +68,7 @@ def _filled() -> re.Pattern[str]:
     return re.compile(
         rf"{verb}\s+{_FEW_WORDS}(?:{into})\s+{_FEW_WORDS}{vessel}"
         rf"|\b(?:{into})\s+{_FEW_WORDS}{vessel}\s+{_FEW_WORDS}{verb}"
-        rf"|\b(?:fyll|vul|rempl|llen|rellen|riempi)\w*\s+{_FEW_WORDS}{vessel}"
+        rf"|\b(?:fyll|fyld|ench|vul|rempl|llen|rellen|riempi)\w*\s+{_FEW_WORDS}{vessel}"
         rf"|{vessel}\s+{_FEW_WORDS}(?:be|ab)?füll\w*",
         re.IGNORECASE,
     )
