@@ -248,3 +248,28 @@ def test_a_title_says_its_kind_or_is_asked(title: str, kinds: str) -> None:
 def test_what_is_for_the_bath_or_the_skin_is_no_food(title: str, kind: str) -> None:
     """A bath salt whose kind were a salt for the kitchen would be counted as eaten."""
     assert kind_of_title(title).word == kind
+
+
+@pytest.mark.parametrize(
+    ("title", "word"),
+    [
+        ("Świąteczne pierniczki", "biscuit"),
+        ("Domowa nalewka z wiśni", "liqueur"),
+        ("Pigwówka", "liqueur"),
+        ("Cantucci toscani", "biscuit"),
+        ("Pacharán casero", "pacharán"),
+        ("A minha geleia de marmelo", "jelly"),
+        ("Mi mermelada de tomate", "jam"),
+        ("Mostarda di frutta", "preserve"),
+        ("Eierlikör selber machen", ""),
+        ("Zelf piccalilly maken", "piccalilli"),
+        ("Quittenbrot", "membrillo"),
+        ("Christstollen", "cake"),
+        ("Salz, Pfeffer und Kräuter", ""),
+        ("Krówki z orzechami", "sweet"),
+        ("La casa della nonna", ""),
+        ("Mi abuela", ""),
+    ],
+)
+def test_words_before_a_kind_and_lists_of_things_are_told_apart(title: str, word: str) -> None:
+    assert kind_of_title(title).word == word

@@ -56,6 +56,8 @@ def _paper(of: tuple[str, str, str, str, str], line: str, head: bool) -> tuple[s
         (NL, "INGREDIËNTEN (genoeg gelei voor 4 grote potten van 500g)", "4 grote potten van 500g"),
         (PL, "Składniki na 6 słoików (po 250 ml):", "6 słoików po 250 ml"),
         (EN, "Ingredients (enough for 3 pint jars):", "3 pint jars"),
+        (DA, "Ingredienser (ca. 150 stykker):", "ca. 150 stykker"),
+        (NL, "Ingrediënten (ongeveer 40 stuks):", "about 40 stuks"),
     ],
 )
 def test_the_head_of_a_list_says_how_much(

@@ -29,7 +29,7 @@ _DAY_ALONE: Final = late_regex(
     r"(?:19|20)\d\d(?:\W.{0,40})?|\d{1,4}[./-]\d{1,2}[./-]\d{1,4}"
 )
 _MOST_LOOKED: Final = 60
-_MOST_WORDS: Final = 12
+_MOST_WORDS: Final = 8
 _LEAST_STEM: Final = 5
 _STEM: Final = 6
 _SURELY: Final = 2
@@ -42,7 +42,7 @@ _FOR_THAT: Final = late_regex(
 _NUMBER: Final = late_regex(r"^(?:#\s?)?\d{1,2}\s?[.):]\s+")
 _WORD: Final = late_regex(r"[^\W\d_]+")
 # "Vin de noix aux épices : recette traditionnelle": a sign parts what it is called from the rest
-_TAIL: Final = late_regex(r"\s+[:|–—-]\s+.*$")
+_TAIL: Final = late_regex(r"\s+[:|]\s+.*$")
 
 
 def title_taken(

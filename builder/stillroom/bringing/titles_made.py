@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import plain
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_title
+from stillroom.bringing.titles import LIST_FOR
 from stillroom.bringing.yield_labels import labelled_yield
 from stillroom.bringing.yield_lines import amount_of_nothing, yield_of_line
 
@@ -61,7 +62,8 @@ def _so_many_in_plain(row: Row) -> re.Match[str] | None:
 
 def _names(title: str) -> bool:
     """Whether words may name what is made: "Makes", "Voor" and "For" name nothing."""
-    return is_title(title) and plain(title) not in _LEADS
+    headed = LIST_FOR.match(f"{title} 4 jars") is not None
+    return is_title(title) and plain(title) not in _LEADS and not headed
 
 
 _LEADS: Final = frozenset(
