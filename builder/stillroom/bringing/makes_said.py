@@ -67,7 +67,7 @@ _CIRCA: Final = re.compile(
 
 
 _SO_MANY: Final = re.compile(
-    r"\D{0,8}\d|(?:(?:etwa|ungefähr|environ|circa|unos|about|ca\.?)\s+)?(?:two|three|four|five|six|eight|zwei|drei|vier|fünf|sechs|acht|deux|trois|quatre|cinq"
+    r"\D{0,12}\d|(?:(?:etwa|ungefähr|environ|circa|unos|about|ca\.?)\s+)?(?:two|three|four|five|six|eight|zwei|drei|vier|fünf|sechs|acht|deux|trois|quatre|cinq"
     r"|six|huit|due|tre|quattro|cinque|sei|otto|dos|tres|cuatro|cinco|seis|ocho|dois|duas|três|twee|drie|vier|vijf|zes|två|tre|fyra|fem|sex|to|fire|dwa|dwie|trzy|cztery)\s",
     re.IGNORECASE,
 )
