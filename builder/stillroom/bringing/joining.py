@@ -55,6 +55,9 @@ _TAKEN_AS: Final = re.compile(
 )
 _BEFORE_A_WORD: Final = "\"'“”„«»‹›‘’(["
 _IN_BRACKETS: Final = re.compile(r"\([^()]{3,300}\)[.!]?")
+_HEAD_OF_A_STEP: Final = re.compile(
+    r"(?=.{4,48}$)\(?\d{1,2}\s*[.):]\s*[A-ZÀ-Ý][^\W\d]*(?:\s[^\s.,;:!?]+){0,5}"
+)
 _PROOF: Final = re.compile(r"[\d–-]+\s*(?:per cent|%)(?:\s+(?:proof|vol))?")
 
 
@@ -62,6 +65,7 @@ def joined(rows: Sequence[Row]) -> list[Row]:
     """Return rows with lines that a machine broke off put together again."""
     found: list[Row] = []
     wide = _blocks_that_wrap(rows)
+    headed = _below_heads_of_steps(rows)
     lines = [row.text for row in rows if row.shape == "line"]
     capitals = sum(text[:1].isupper() for text in lines) >= 2
     capitals = capitals or any(map(_NEW_SENTENCE.search, lines))
@@ -82,11 +86,30 @@ def joined(rows: Sequence[Row]) -> list[Row]:
                 or _goes_on_in_capitals(rows, place)
                 or not re.search(r"[^\W_]", row.text)
             ):
-                text = together(above.text, row.text)
+                head = f"{above.text.rstrip()}:" if place in headed else above.text
+                text = together(head, row.text)
                 found[-1] = Row(text, above.shape, above.level, above.gap, True, above.indent)
                 continue
         found.append(row)
     return found
+
+
+def _below_heads_of_steps(rows: Sequence[Row]) -> frozenset[int]:
+    """Return the lines below a number and a few words that head a step, where most are so.
+
+    "4. Boil the brine", and below it "Put water, vinegar and sugar in a pan."
+    """
+    steps = [at for at, row in enumerate(rows) if row.shape == "step"]
+    found = frozenset(
+        at + 1
+        for at in steps
+        if at + 1 < len(rows)
+        and _HEAD_OF_A_STEP.fullmatch(rows[at].text)
+        and rows[at + 1].shape == "line"
+        and not rows[at + 1].gap
+        and rows[at + 1].text[:1].isupper()
+    )
+    return found if len(found) >= _LEAST_HEADS and len(found) * 2 > len(steps) else frozenset()
 
 
 def together(above: str, below: str) -> str:
