@@ -77,3 +77,40 @@ def test_an_answer_that_somebody_got_is_asked_about() -> None:
 def test_what_is_for_or_liked_bids_nothing(said: str, is_asked: bool) -> None:
     (draft,) = brought(f"{HEAD}{TOLD[0]}\n\n{said}\n\n{TOLD[1]}\n\n{TOLD[2]}\n")
     assert (f'"{said[:20]}' in asked(draft)) == is_asked
+
+
+def test_a_few_words_behind_a_number_head_what_stands_below_them() -> None:
+    # the layout of a Norwegian page of pickled cucumbers; the words are invented
+    rows = (
+        "1. Prepare the plums\nStone the plums and put them in a pan.\n"
+        "2. Cook the jam\nBoil them with the sugar for an hour.\nStir now and then.\n"
+        "3. Fill the jars\nFill it into hot jars and close them at once.\n"
+    )
+    (draft,) = brought(HEAD + rows)
+    assert steps(draft) == [
+        "Prepare the plums: Stone the plums and put them in a pan.",
+        "Cook the jam: Boil them with the sugar for an hour. Stir now and then.",
+        "Fill the jars: Fill it into hot jars and close them at once.",
+    ]
+    broken = "1. Stone the plums\nand boil them for an hour.\n2. Put the\nJam in jars.\n"
+    (draft,) = brought(HEAD + broken)
+    assert steps(draft) == ["Stone the plums and boil them for an hour.", "Put the Jam in jars."]
+
+
+@pytest.mark.parametrize(
+    ("head", "tongue"),
+    [
+        ("How to sterilise jars", "en"),
+        ("So werden Gläser keimfrei", "de"),
+        ("Comment stériliser les bocaux", "fr"),
+        ("Come sterilizzare i vasetti", "it"),
+        ("Cómo esterilizar los frascos", "es"),
+        ("Hoe je potten steriliseert", "nl"),
+        ("Hur man kokar burkar", "sv"),
+    ],
+)
+def test_how_something_is_done_heads_what_tells_it(head: str, tongue: str) -> None:
+    below = "Wash the jars thoroughly and put them into the oven for ten minutes."
+    (draft,) = brought(f"{HEAD}{TOLD[0]} {TOLD[1]} {TOLD[2]}\n\n{head}\n{below}\n")
+    assert f"### {head}" in draft.text, tongue
+    assert steps(draft)[-1] == below

@@ -55,6 +55,12 @@ _TAKEN_AS: Final = re.compile(
 )
 _BEFORE_A_WORD: Final = "\"'“”„«»‹›‘’(["
 _IN_BRACKETS: Final = re.compile(r"\([^()]{3,300}\)[.!]?")
+# "How to sterilise jars", above how that is done
+_HOW_TO: Final = re.compile(
+    r"(?:how to|wie man|so|comment|come|cómo|hoe|hur man|sådan|slik|como|jak)"
+    r"(?:\s[^\W\d][\w'’-]*){1,6}\s?:?",
+    re.IGNORECASE,
+)
 _HEAD_OF_A_STEP: Final = re.compile(
     r"(?=.{4,48}$)\(?\d{1,2}\s*[.):]\s*[A-ZÀ-Ý][^\W\d]*(?:\s[^\s.,;:!?]+){0,5}"
 )
@@ -273,6 +279,7 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
             or place in heads
             or (bare and row.text.endswith(":") and _says_method(row.text))
             or (bare and _FOR_EACH.fullmatch(row.text.strip()) is not None)
+            or (bare and is_sentence(below.text) and _HOW_TO.fullmatch(row.text) is not None)
             or (bare and (over_items or (alone and words_of <= _FEW_OF_A_HEAD)))
         ):
             row = replace(row, text=row.text.rstrip(" -–—"), shape="heading", level=6)
