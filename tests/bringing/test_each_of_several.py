@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from bringing.drafts import asked, brought, listed
+from stillroom.bringing.each_of import EACH_BELOW, lines_of_each
 
 PARTED = {
     "how, behind a comma": (
@@ -58,3 +59,26 @@ def test_each_of_several_has_a_line(case: str) -> None:
 def test_a_size_and_what_is_done_part_nothing(line: str) -> None:
     (one,) = brought(f"Jar\n\nIngredients\n\n200 g sugar\n{line}\n\n1. Mix all.\n")
     assert listed(one) == ["200 g sugar", line]
+
+
+@pytest.mark.parametrize(
+    ("line", "things"),
+    [
+        ("1 tsk af hver: kanel og nellike", ["1 tsk kanel", "1 tsk nellike"]),
+        ("po 1 łyżeczce cynamonu i goździków", ["1 łyżeczce cynamonu", "1 łyżeczce goździków"]),
+        ("1 łyżeczka każdego: cynamon, goździki", ["1 łyżeczka cynamon", "1 łyżeczka goździki"]),
+        (
+            "1 colher de chá de cada: canela e cravo",
+            ["1 colher de chá canela", "1 colher de chá cravo"],
+        ),
+        ("hver 1 ts kanel og nellik", ["1 ts kanel", "1 ts nellik"]),
+        ("2 apples, 100 g each", []),
+    ],
+)
+def test_the_words_for_each_are_those_of_the_reader_of_lines(line: str, things: list[str]) -> None:
+    assert lines_of_each(line, lambda words: words != "apples") == things
+
+
+@pytest.mark.parametrize("head", ["von jedem 1 TL", "1 c. à c. de chaque", "1 tsk av varje"])
+def test_a_head_says_so_much_of_each(head: str) -> None:
+    assert EACH_BELOW.search(head)

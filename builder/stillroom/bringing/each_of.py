@@ -1,7 +1,7 @@
 """A line for each of several foods of which one amount is said: "1 tsp each of mace and cloves".
 
-In eleven languages, the amount before them or behind. Leaves out other lines of several things:
-one_line.py; what is asked of such a line elsewhere: core/lines/each.py.
+The words for it are those of core/lines/each.py, which asks about such a line elsewhere; the amount
+stands before the foods or behind. Leaves out other lines of several things: one_line.py.
 """
 
 from __future__ import annotations
@@ -10,35 +10,33 @@ import re
 from collections.abc import Callable
 from typing import Final
 
+from stillroom.core.lines.each import EACH_OF
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 
 _PAIR: Final = 2
 # "½ teaspoon each of nutmeg, mace and cloves", "100 g each: figs, dates", "je 1 TL Zimt, Nelken"
-_EVERY: Final = (
-    r"(?:of\s+each|each|jeweils|je|de\s+chaque|chacune?s?(?:\s+de)?|(?:di\s+)?ciascun[oaie]?(?:\s+di)?|de\s+cada(?:\s+un[oa])?|van\s+elk|elk"
-    r"|av\s+varje|vardera(?:\s+av)?|hver(?:\s+af)?|af\s+hver)"
+_SO_MUCH: Final = (
+    r"[\d½¼¾⅓⅔⅛][\d\s./,½¼¾⅓⅔⅛-]*\s*(?:c\.\s?à\s?(?:café|soupe|[cs]\.?)"
+    r"|(?:colher(?:es)?|cucharad\w+)\sde\s(?:sopa|chá|café|té|postre)|[^\W\d]*\.?)"
 )
-_SO_MUCH: Final = r"[\d½¼¾⅓⅔⅛][\d\s./,½¼¾⅓⅔⅛-]*\s*(?:c\.\s?à\s?(?:café|soupe|[cs]\.?)|[^\W\d]*\.?)"
 _EACH: Final = re.compile(
-    rf"(?:(?P<amount>{_SO_MUCH})\s+\(?{_EVERY}\)?|(?:je|jeweils)\s+(?P<first>{_SO_MUCH}))"
+    rf"(?:(?P<amount>{_SO_MUCH})\s+\(?{EACH_OF}\)?|(?:{EACH_OF}|po)\s+(?P<first>{_SO_MUCH}))"
     r"(?:\s*,\s*(?P<how>[^\W\d]+(?:\s[^\W\d]+)?)\s*,)?\s*(?:of\b|:|-)?\s+(?P<foods>[^\d]+)",
     re.IGNORECASE,
 )
 _EACH_BEHIND: Final = re.compile(
-    rf"(?:(?P<amount>{_SO_MUCH})\s+(?P<foods>[^\d]+?),?\s+{_EVERY}"
-    rf"|(?P<named>[^\d]+?)(?:,|\s[-–—])\s+(?P<behind>{_SO_MUCH})\s+(?:of\s+)?{_EVERY})",
+    rf"(?:(?P<amount>{_SO_MUCH})\s+(?P<foods>[^\d]+?),?\s+{EACH_OF}"
+    rf"|(?P<named>[^\d]+?)(?:,|\s[-–—])\s+(?P<behind>{_SO_MUCH})\s+(?:of\s+)?{EACH_OF})",
     re.IGNORECASE,
 )
 EACH_BELOW: Final = re.compile(
-    r"\b(?:each|jeweils|je|de\s+chaque|chacun\w*|di\s+ciascun\w*|ciascun\w*|de\s+cada|elk|van\s+elk)\s+(?:of\s+)?"
-    r"(?P<last>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)$"
-    r"|(?P<first>[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔]*[^\W\d]+\.?)\s+(?:of\s+)?"
-    r"(?:each|jeweils|de\s+chaque|di\s+ciascun\w*|de\s+cada|van\s+elk)\b",
+    rf"\b{EACH_OF}\s+(?:of\s+)?(?P<last>{_SO_MUCH})$"
+    rf"|(?P<first>{_SO_MUCH})\s+(?:of\s+)?{EACH_OF}(?![^\W\d_])",
     re.IGNORECASE,
 )
 """One amount said for all the foods of a part of a list: "½ tsp of each:", "jeweils ½ TL"."""
 _JOINTS: Final = re.compile(
-    rf",\s*(?:and\s+)?{OUTSIDE_BRACKETS}|\s+(?:and|&|und|et|y|e|en|och|og|i)\s+{OUTSIDE_BRACKETS}"
+    rf",\s*(?:and\s+)?{OUTSIDE_BRACKETS}|\s+(?:and|&|und|et|y|e|en|och|og|i|oraz|ja)\s+{OUTSIDE_BRACKETS}"
 )
 _HOW_MADE: Final = re.compile(
     r"(?:ground|dried|chopped|grated|powdered|getrocknete[rsn]?|gemahlene[rsn]?|moulue?s?)\s",

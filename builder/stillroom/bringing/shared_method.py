@@ -67,11 +67,15 @@ def are_siblings(rows: Sequence[Row], first: int, second: int) -> bool:
 
 def share_method(recipes: Sequence[Recipe]) -> None:
     """Give the method of the last of such recipes to those above it that have none, and say so."""
+    owner = ""
     for above, below in reversed(list(pairwise(recipes))):
         if not above.steps and below.steps and above.ingredients:
             above.steps = list(below.steps)
-            what = f'Its method is that of "{below.title}", which stands below several lists.'
+            owner = owner or below.title
+            what = f'Its method is that of "{owner}", which stands below several lists.'
             above.doubt("title", what, "Look whether it is that of this one too.")
+        else:
+            owner = ""
 
 
 def _lists_under_a_title(rows: Sequence[Row], at: int) -> bool:

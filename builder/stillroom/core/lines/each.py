@@ -17,15 +17,17 @@ if TYPE_CHECKING:
     from stillroom.core.lines.parts_of_line import LineReading
 
 _OF_SEVERAL: Final = (
-    r"jeweils|je(?=\s)|chaque|chacune?s?|ciascun[oaie]?|cadaun[oa]|ognun[oa]|cada(?:\s+um?[ao]?n?[oa]?)?|c/u|ieder|"
+    r"jeweils|je(?=\s)|jede[mr]|chaque|chacune?s?|ciascun[oaie]?|cadaun[oa]|ognun[oa]|cada(?:\s+um?[ao]?n?[oa]?)?|c/u|ieder|"
     # in English an animal
     r"elk(?!\s+(?:breakfast|sausages?|loin|meat|steaks?|roasts?|chops?|backstraps?|stew|venison|burgers?|mince|tenderloin)\b)|"
     r"vardera|var\s+(?:av|för)|varje|hver|każd(?:ego|ej|y|a|e)|kutakin|kumpaakin"
 )
 """Nobody says so of one food: "1 tsk vardera" is of two at the least."""
-_EACH: Final = rf"(?:each|apiece|ea\.|ea(?=\s)|{_OF_SEVERAL})"
+EACH: Final = rf"(?:each|apiece|ea\.|ea(?=\s)|{_OF_SEVERAL})"
 """What says that an amount is of each, as a part of a pattern."""
-_OF: Final = r"(?:(?:of|de|di|da|van|av|af|von)\s+|d['’]\s*)"
+_OF: Final = r"(?:(?:of|de|di|da|van|av|af|von|z)\s+|d['’]\s*)"
+EACH_OF: Final = rf"(?:{_OF}?{EACH}(?![^\W\d_])(?:\s+(?:of|de|di|van|av|af|for)(?![^\W\d_]))?)"
+"""The same with what joins it to its amount and its foods: "of each", "vardera av"."""
 
 # "each celery seed, mustard seed", "of each: salt, pepper", "vardera av kanel och nejlika"
 _FIRST: Final = late_regex(
@@ -34,14 +36,14 @@ _FIRST: Final = late_regex(
 )
 _SEVERAL: Final = late_regex(r"\band\b|[&/,:]|^\s*of\s", re.IGNORECASE)
 _LAST: Final = late_regex(
-    rf".*(?:\b(?:and|und|et|e|y|en|och|og|i|ja)\b|[&/]).*\s{_OF}?{_EACH}", re.IGNORECASE
+    rf".*(?:\b(?:and|und|et|e|y|en|och|og|i|ja)\b|[&/]).*\s{_OF}?{EACH}", re.IGNORECASE
 )
 # "1 tsp (each) celery seed, mustard seed": the word stands before the rest of what is listed
-_NOTED: Final = late_regex(rf"{_OF}?{_EACH}\s*,\s*\S", re.IGNORECASE)
+_NOTED: Final = late_regex(rf"{_OF}?{EACH}\s*,\s*\S", re.IGNORECASE)
 # "Zimt, Nelken, Sesam, je 1 TL": an amount at the end, of each of what stands before
 _BEHIND: Final = late_regex(
     rf"[^,;]+[,;].*[,;]\s*"
-    rf"(?:{_EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{_EACH})",
+    rf"(?:{EACH}\s+[\d½¼¾⅓⅔][^,;]*|[\d½¼¾⅓⅔][^,;]*\s{_OF}?{EACH})",
     re.IGNORECASE,
 )
 # "1 teaspoon ground: cloves, mace, nutmeg"
