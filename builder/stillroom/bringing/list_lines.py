@@ -30,6 +30,7 @@ from stillroom.bringing.sorting import (
     is_empty,
     is_ingredient,
     is_passed,
+    is_remark,
     is_sentence,
 )
 from stillroom.bringing.titles import writer_of
@@ -38,7 +39,10 @@ from stillroom.bringing.tools import jars_of
 # "Für den Teig", "For the icing": words that head a part of a list, and are no food
 FOR_A_PART: Final = re.compile(
     r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
-    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}$",
+    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}"
+    # "For the spice bag or bouquet garni – if you will"
+    r"(?:\s(?:or|and|&|oder|und|ou|et|o|e|y|of|en)\s[^\W\d]+(?:\s[^\W\d]+)?)?"
+    r"(?:\s*[-–(,]\s*(?:if|optional|falls|wenn|wer|nach|si\s|se\s|au\s|facult|facolt|opcion|optioneel|als)[^.!?:]{0,24})?$",
     re.IGNORECASE,
 )
 _ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
@@ -65,7 +69,7 @@ _MOST_OF_A_LINE: Final = 14
 
 def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the lines of a list into a recipe, each under the heading that it stands below."""
-    rows, group, so_much = rejoined(rows), "", ""
+    rows, group, so_much = [_as_told(row) for row in rejoined(rows)], "", ""
     if before := _said_first(rows):
         recipe.notes.append(("Notes", [" ".join(row.text for row in rows[:before])]))
         recipe.say_makes(makes_of(recipe.notes[-1][1][0]))
@@ -106,7 +110,7 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         ):
             kept, said = recipe.ingredients[-1]
             recipe.ingredients[-1] = (kept, f"{said} {row.text}")
-        elif (
+        elif (len(rows) > 1 and is_remark(row.text)) or (
             row.shape == "line"
             and len(rows) > 1
             and is_sentence(_BRACKETED.sub("", row.text))
@@ -126,6 +130,12 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
     recipe.ingredients = without_stops_between(recipe.ingredients)
 
 
+def _as_told(row: Row) -> Row:
+    """Return a sentence in bold as the line that it is, and any other row as it stands."""
+    told = row.shape == "heading" and is_sentence(row.text) and not is_head(row)
+    return replace(row, shape="line", level=0) if told else row
+
+
 def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) -> None:
     """Take a sentence amid a list: a thing where it names a food and does nothing, else a note.
 
@@ -133,6 +143,9 @@ def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) 
     """
     text = rows[place].text
     recipe.say_makes(makes_of(text))
+    if is_remark(text):
+        _take_note(recipe, text.strip(" ()"))
+        return
     eaten = foods_named(text)
     tongues = tongues_of([one.text for one in rows]) or TONGUES
     amid = 0 < place < len(rows) - 1
@@ -142,8 +155,13 @@ def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) 
         what = f'"{text[:_SHOWN]}" stands amid the list, and is a line of it now.'
         recipe.doubt("ingredients", what, "If it does not go in, take it out.")
         return
+    _take_note(recipe, text)
+
+
+def _take_note(recipe: Recipe, text: str) -> None:
+    """Take a line of a list as a note; it is asked about where it names a food."""
     recipe.notes.append(("Notes", [text]))
-    if eaten:
+    if foods_named(text):
         what = f'"{text[:_SHOWN]}" stood in the list, and is a note now.'
         recipe.doubt("ingredients", what, "If it names something that goes in, write that there.")
 

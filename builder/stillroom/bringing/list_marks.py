@@ -21,6 +21,13 @@ from stillroom.core.words.patterns import late_regex
 _MARK: Final = late_regex(
     r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d)|\*(?=[^\s*]))\s*(?=\S)"
 )
+# the words of a page's link, behind a thing: "1 cup candied pecans (recipe here)"
+_LINKED: Final = re.compile(
+    r"\s*[(\[]\s*\*?(?:(?:the\s|my\s)?recipe\s(?:here|link)|(?:get|see)\s(?:the\s|my\s)?(?:recipe|post)(?:\shere)?|click\shere|(?:affiliate|paid|aff|amazon)\s?link|link"
+    r"|(?:zum\s)?rezept\shier|hier\szum\srezept|werbe-?link|affiliate-?link|(?:la\s)?recette\sici|lien\s(?:affilié|ici)|(?:la\s)?ricetta\squi|(?:la\s)?receta\saquí|(?:a\s)?receita\saqui"
+    r"|recept\s(?:hier|här|zde)|opskrift\sher|oppskrift\sher|przepis\s(?:tutaj|tu))\s*[)\]]",
+    re.IGNORECASE,
+)
 _ALWAYS: Final = frozenset("▢◻❏❐❑⬜☑■▪◾◆◇❖✦✿❀➢➣➤→⇒⁃∙●○◉⦿\uf0b7\uf0a7\uf0fc\uf0d8")
 _PICTURE: Final = late_regex(
     "(?:[\U0001f300-\U0001faff\u2600-\u27bf][\U0001f3fb-\U0001f3ff\ufe0f\u200d\u2640\u2642]{0,4}){1,4}\\s*(?=\\S)"
@@ -46,13 +53,20 @@ def with_marks_taken(rows: Sequence[Row]) -> list[Row]:
     [('800 g sugar', 'item'), ('Sold out', 'item')]
     """
     found: list[Row] = []
-    for mark, run in groupby(_with_letters_taken(_with_pictures_taken(rows)), key=_mark_of):
+    bare = [_without_link(row) for row in rows]
+    for mark, run in groupby(_with_letters_taken(_with_pictures_taken(bare)), key=_mark_of):
         held = list(run)
         least = _LEAST_STARS if mark == "*" else _LEAST  # one or two stars are of notes
         if mark and (len(held) >= least or mark[0] in _ALWAYS):
             held = [_without(row, mark) for row in held]
         found += held
     return found
+
+
+def _without_link(row: Row) -> Row:
+    """Return a row without the words of a page's link behind a thing: "(recipe here)"."""
+    bare = _LINKED.sub("", row.text) if row.shape in ("line", "item") else row.text
+    return replace(row, text=bare) if bare.strip() and bare != row.text else row
 
 
 def _with_pictures_taken(rows: Sequence[Row]) -> list[Row]:

@@ -35,6 +35,7 @@ from stillroom.bringing.shared_method import with_titles_over_lists
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
+    is_remark,
     is_sentence,
     is_title,
     number_of,
@@ -157,6 +158,7 @@ def _with_halves_joined(rows: Sequence[Row]) -> list[Row]:
     for place, row in enumerate(rows):
         above = found[-1] if found else None
         close = above is not None and row.shape == "line" and not row.gap and above.shape == "line"
+        close = close and not (above and _tells_of_another(row.text, above.text))
         own = _food_in_brackets(row.text, above.text) if close and above is not None else ""
         if above and _ENDS_IN_OF.search(above.text) and _is_of(row, above):
             found[-1] = replace(above, text=f"{above.text} {row.text}")
@@ -183,6 +185,11 @@ def _food_in_brackets(text: str, above: str) -> str:
     if not inner or not is_ingredient(above) or _OR_ELSE.match(inner):
         return ""
     return inner if foods_named(inner) - foods_named(above) else ""
+
+
+def _tells_of_another(text: str, above: str) -> bool:
+    """Whether a remark in brackets is of another food than the thing above it."""
+    return is_remark(text) and bool(foods_named(text) - foods_named(above))
 
 
 def _is_half(rows: Sequence[Row], place: int, above: str) -> bool:

@@ -63,7 +63,9 @@ _AMOUNT: Final = re.compile(
     re.IGNORECASE,
 )
 # "Schale dünn abschälen, Saft auspressen." says what is done, as German does: at its end
-_GERMAN_STEP: Final = re.compile(r"^[^\d½¼¾]*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$")
+_GERMAN_STEP: Final = re.compile(
+    r"^(?=[^\d½¼¾])(?:[^\d½¼¾]|(?<!\d)\d+(?:[-–]\d+)?\s?(?:Min|Std|Stund|Tag|Woch|Grad|°|x\s|[Mm]al\s))*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$"
+)
 _NUMBERED: Final = re.compile(
     rf"\(?(?:{STEP_WORD}\s*)?(\d{{1,2}})\s*[.):]{{1,2}}\s*(?=[^\W\d])"
     rf"|{STEP_WORD}\s+(?:\d{{1,2}}|one|two|three|four|five|six|seven|eight|nine|ten)"
@@ -103,6 +105,12 @@ _SQUARE: Final = re.compile(r"\[[^\[\]]*\]")
 _BRACKETED: Final = re.compile(r"\([^()]*\)[.!]?")
 LEADERS: Final = re.compile(r"(?:…|\.{3})[….]*\s*\d")
 """Dots that lead to a figure, as tables are typed."""
+# "(If using green apples, I add a little curry powder)"
+_REMARK: Final = re.compile(
+    r"\((?P<said>(?=[^()]*\b(?:if|when|i|we|you|my|wenn|falls|ich|wir|si|j['’]|vous|se|io|cuando|yo|als|ik|om|jag|du|hvis|jeg|eu|você|jeśli|gdy)\b)[^()]+)\)[.!]?",
+    re.IGNORECASE,
+)
+_LEAST_OF_A_REMARK: Final = 7
 _CREDIT: Final = re.compile(
     r"(?:(?:text|ord|texte|testo|texto|recipe|recept|rezept|recette|tekst|styling)\s(?:och|and|und|et|e|y|og|en|&|\+)\s)?"
     r"(?:photo(?:graph(?:s|y|er|ies)?|grafie|graphie|s)?|picture|image|foto(?:grafía|graf(?:ie|ia|i)?|s)?|bild(?:er)?|billeder?|video)\s*"
@@ -228,6 +236,19 @@ def is_sentence(text: str) -> bool:
     ends = bool(re.search(r"[.!?…][\"”’')]*$", text))
     within = text[:1].isalpha() and _ENDS_WITHIN.search(text)
     return bool((ends or within) and count >= 7) or count > 28
+
+
+def is_remark(text: str) -> bool:
+    """Whether all of a row stands in brackets, and a writer says something with it.
+
+    >>> is_remark("(If using green apples, I add a little curry powder)")
+    True
+    >>> is_remark("(icing sugar for dusting)"), is_remark("(2 cups raisins, if you like them)")
+    (False, False)
+    """
+    said = _REMARK.fullmatch(text.strip())
+    few = said is None or len(said["said"].split()) < _LEAST_OF_A_REMARK
+    return not few and said is not None and not begins_with_amount(said["said"])
 
 
 def is_told(text: str) -> bool:

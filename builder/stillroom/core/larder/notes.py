@@ -31,6 +31,7 @@ from stillroom.core.larder.words import normal_form
 from stillroom.core.words.patterns import late_regex
 
 _SHORT = 3
+_MOST_BEFORE = 5
 _SENTENCE = 5
 """Words from which on a note is a sentence of its own."""
 # before the sort that its writer means: "neutral oil (such as peanut)", "oil (I use peanut)"
@@ -194,6 +195,7 @@ def _sorts_named(
     """Return the sorts of a food that its note names, of those that bring an allergen with them."""
     plain = forms(note)
     start = next((len(one) for one in FOR_EXAMPLE if plain[: len(one)] == one), 0)
+    start = start or _behind_who_uses(plain)
     praised = plain[-1] in _PRAISE and len(plain) > _SHORT
     if not start and not praised:
         return ()
@@ -209,6 +211,23 @@ def _sorts_named(
                     found.append(words)
                 break
     return tuple(found)
+
+
+def _behind_who_uses(said: tuple[str, ...]) -> int:
+    """Return where what a writer says to use begins: behind "I actually use"; 0 for none."""
+    verb = 0
+    if said[0] in phrase_words("who_uses"):
+        near = range(1, min(_MOST_BEFORE, len(said)))
+        verb = next((at for at in near if said[at] in phrase_words("uses")), 0)
+        denied = {*phrase_words("denials"), *phrase_words("not_of_it"), "t", "dont", "pas", "nie"}
+        if not verb or denied.intersection(said[1:verb]):
+            return 0
+    elif said[0] not in phrase_words("uses_alone"):
+        return 0
+    behind = (
+        at for at in range(verb + 1, len(said)) if said[at] not in phrase_words("before_sort")
+    )
+    return next(behind, 0)
 
 
 def _brings_more(sort: Staple, food: Staple) -> bool:
