@@ -44,6 +44,8 @@ def _load_to_stay(name: str) -> None:
     gc.disable()
     try:
         import_module(name)
+        if "stillroom.core.words.patterns" in sys.modules:
+            import_module("stillroom.saving.kept_patterns").take_patterns()
     finally:
         gc.freeze()
         gc.set_threshold(50_000, 20, 20)

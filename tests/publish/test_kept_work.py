@@ -27,12 +27,13 @@ from mkdocs.exceptions import PluginError
 from mkdocs.structure.pages import Page
 
 from stillroom.core.book import open_book
-from stillroom.publish import keeping_work, workers
+from stillroom.publish import workers
 from stillroom.publish.late_pages import PagesAsTheyWere
 from stillroom.publish.leaves import open_library
 from stillroom.publish.library import Library
 from stillroom.publish.plugin import StillroomPlugin
 from stillroom.publish.workers import work_out_all
+from stillroom.saving import shelf
 
 ROOT = Path(__file__).resolve().parents[2]
 NAMES = (
@@ -436,10 +437,10 @@ def test_the_variable_names_the_folder_or_switches_it_off(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     monkeypatch.setenv("STILLROOM_CACHE", "off")
-    assert keeping_work.shelf_folder() is None
+    assert shelf.shelf_folder() is None
     monkeypatch.setenv("STILLROOM_CACHE", str(tmp_path))
-    assert keeping_work.shelf_folder() == tmp_path
+    assert shelf.shelf_folder() == tmp_path
     monkeypatch.delenv("STILLROOM_CACHE")
-    usual = keeping_work.shelf_folder()
+    usual = shelf.shelf_folder()
     assert usual is not None
     assert usual.name == "stillroom"

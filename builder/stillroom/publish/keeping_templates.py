@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Final
 
 from jinja2 import FileSystemBytecodeCache
 
-from stillroom.publish.keeping_work import is_ours, shelf_folder
+from stillroom.saving.shelf import is_ours, shelf_folder
 
 if TYPE_CHECKING:
     from jinja2 import Environment

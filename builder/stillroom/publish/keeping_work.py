@@ -14,7 +14,6 @@ import logging
 import os
 import re
 import sys
-import tempfile
 import time
 from collections.abc import Sequence
 from functools import cache
@@ -22,23 +21,19 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
-import platformdirs
-
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.spoken import larder_spoken
 from stillroom.core.reading.loading import short_name
 from stillroom.publish.library import Library
 from stillroom.publish.working import Worked, unpack
+from stillroom.saving.shelf import FORGOTTEN_AFTER, is_ours, lay_on_shelf, shelf_folder
 
-VARIABLE: Final = "STILLROOM_CACHE"
-_OFF: Final = frozenset({"off", "no", "none", "0"})
 _PACKAGE: Final = Path(str(files("stillroom")))
 FEW: Final = 4
 """Of fewer recipes nothing is kept: they are worked out as soon as read."""
 _ENDING: Final = ".kept"
 _SUM: Final = hashlib.sha256().digest_size
-_FORGOTTEN_AFTER: Final = 90 * 24 * 60 * 60
 
 AtHand = dict[Path, tuple[bytes, Worked]]
 """What one process worked out or took for its last build, each with the sum it is known by."""
@@ -99,7 +94,7 @@ class Shelf:
         try:
             known_by = self._sum(path)
             self._have_at_hand(path, known_by, worked)
-            write_whole(self._place(path), known_by + hashlib.sha256(packed).digest() + packed)
+            lay_on_shelf(self._place(path), known_by + hashlib.sha256(packed).digest() + packed)
         except OSError as error:
             log.debug("%s is not kept for the next build: %s", path.name, error)
 
@@ -117,7 +112,7 @@ class Shelf:
                     file.unlink(missing_ok=True)
             os.utime(self.folder)
             for folder in self.folder.parent.iterdir():
-                if time.time() - folder.stat().st_mtime > _FORGOTTEN_AFTER:
+                if time.time() - folder.stat().st_mtime > FORGOTTEN_AFTER:
                     for file in folder.iterdir():
                         file.unlink(missing_ok=True)
                     folder.rmdir()
@@ -150,34 +145,6 @@ def book_folder(book: Book) -> Path | None:
         return place if is_ours(place) else None
     except OSError:
         return None
-
-
-def shelf_folder() -> Path | None:
-    """Return the folder for such things that the variable or the system names; None for none."""
-    asked = os.environ.get(VARIABLE, "").strip()
-    if asked.lower() in _OFF:
-        return None
-    return Path(asked or platformdirs.user_cache_dir("stillroom", appauthor=False))
-
-
-def is_ours(folder: Path) -> bool:
-    """Say whether nobody else may write there: what is kept is read back as it was written."""
-    if not hasattr(os, "getuid"):
-        return True
-    found = folder.stat()
-    return found.st_uid == os.getuid() and not found.st_mode & 0o022
-
-
-def write_whole(path: Path, data: bytes) -> None:
-    """Write a file whole or not at all, beside whoever else writes it."""
-    descriptor, aside = tempfile.mkstemp(dir=path.parent, suffix=".part")
-    try:
-        with os.fdopen(descriptor, "wb") as file:
-            file.write(data)
-        os.replace(aside, path)
-    except BaseException:
-        Path(aside).unlink(missing_ok=True)
-        raise
 
 
 def _common_sum(library: Library) -> bytes:

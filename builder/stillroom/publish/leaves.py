@@ -23,6 +23,7 @@ from stillroom.publish.whole_book import list_wholes
 from stillroom.publish.workers import work_out_all
 from stillroom.publish.working import Worked, WorkedLeaf
 from stillroom.publish.year_page import YearLeaf
+from stillroom.saving.kept_patterns import keep_patterns, take_patterns
 
 
 def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Library:
@@ -32,6 +33,7 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
     before and has not changed is taken from where it was kept, or from what is at hand of the build
     before this one.
     """
+    take_patterns()
     library = Library(book, (), today)
     try:
         larder = book.own_larder().larder
@@ -47,6 +49,7 @@ def open_library(book: Book, today: date, at_hand: AtHand | None = None) -> Libr
         if worked is not None:
             shelf.put(path, worked, packed)
         found[path] = _laid(worked, aside)
+    keep_patterns()
     sound = [worked for worked in found.values() if worked is not None]
     others = check_book(book, [worked.shared for worked in sound])
     if others:  # what was wrong with them is no longer

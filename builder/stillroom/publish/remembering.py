@@ -18,9 +18,10 @@ from typing import Final
 from stillroom.core.book import Book
 from stillroom.core.private.seeking import SUM_BYTES, Memory, Seeker
 from stillroom.core.words.problems import Problem
-from stillroom.publish.keeping_work import book_folder, code_sum, write_whole
+from stillroom.publish.keeping_work import book_folder, code_sum
 from stillroom.publish.wall import find_private, know_private_words
 from stillroom.saving.places import published_folders
+from stillroom.saving.shelf import lay_on_shelf
 
 _FILE: Final = "looked-through"
 _SALT: Final = 32
@@ -70,7 +71,7 @@ def keep(seeker: Seeker, book: Book) -> None:
     data = b"".join((memory.salt, count, *shapeless, *nameless))
     try:
         if _read(folder / _FILE) != data:
-            write_whole(folder / _FILE, hashlib.sha256(data).digest() + data)
+            lay_on_shelf(folder / _FILE, hashlib.sha256(data).digest() + data)
     except OSError as error:
         log.debug("What was looked through is not kept for the next build: %s", error)
 

@@ -27,6 +27,7 @@ from stillroom.publish.keeping_templates import keep_compiled
 from stillroom.publish.library import Library
 from stillroom.publish.templating import environment
 from stillroom.publish.working import Worked, unpack, work_out
+from stillroom.saving.kept_patterns import take_patterns
 
 PAYS_FROM: Final = 60
 """Recipes whose working out takes as long as a process's beginning, and as long again."""
@@ -114,6 +115,7 @@ _here: list[tuple[Library, Larder]] = []
 def _begin(book: Book, today: date) -> None:
     gc.freeze()  # what was copied or loaded stays, and is not to be looked through again
     keep_compiled(environment())
+    take_patterns()  # a copy has them
     _here[:] = [(Library(book, (), today), book.own_larder().larder)]
 
 

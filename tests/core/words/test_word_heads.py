@@ -20,7 +20,7 @@ from hypothesis import strategies as st
 
 from stillroom.core.method.heat_elsewhere import _any_of as heat_elsewhere
 from stillroom.core.method.said_elsewhere import _patterns as said_elsewhere
-from stillroom.core.words.patterns import ClauseRegex, clause_regex
+from stillroom.core.words.patterns import ClauseRegex, LateRegex, clause_regex
 from stillroom.core.words.word_heads import ask_for, asked_in, heads_of
 
 ROOT = Path(__file__).parents[3]
@@ -29,6 +29,21 @@ ROOT = Path(__file__).parents[3]
 @cache
 def _patterns() -> tuple[re.Pattern[str], ...]:
     """Return every pattern of the house that is asked so, and those that data writes."""
+    hazards = (ROOT / "builder/stillroom/core/staples/hazards.yml").read_text(encoding="utf-8")
+    written = {(one.words, one.flags_given) for one in _late() if isinstance(one, ClauseRegex)}
+    written |= {(words, int(re.IGNORECASE)) for words in _clauses_asked(yaml.safe_load(hazards))}
+    return tuple(re.compile(words, flags) for words, flags in sorted(written))
+
+
+@cache
+def every_pattern() -> tuple[re.Pattern[str], ...]:
+    """Return every pattern of the house that waits until it is asked."""
+    written = {(one.words, int(one.flags_given)) for one in _late()}
+    return tuple(re.compile(words, flags) for words, flags in sorted(written, key=str))
+
+
+@cache
+def _late() -> tuple[LateRegex, ...]:
     core = importlib.import_module("stillroom.core")
     for found in pkgutil.walk_packages(core.__path__, "stillroom.core."):
         importlib.import_module(found.name)
@@ -36,12 +51,7 @@ def _patterns() -> tuple[re.Pattern[str], ...]:
     said_elsewhere()
     for name in ("denied", "something_else", "cooked", "baked", "oven", "apart", "everything"):
         heat_elsewhere(name)
-    written = {
-        (one.words, one.flags_given) for one in gc.get_objects() if isinstance(one, ClauseRegex)
-    }
-    hazards = (ROOT / "builder/stillroom/core/staples/hazards.yml").read_text(encoding="utf-8")
-    written |= {(words, int(re.IGNORECASE)) for words in _clauses_asked(yaml.safe_load(hazards))}
-    return tuple(re.compile(words, flags) for words, flags in sorted(written))
+    return tuple(one for one in gc.get_objects() if isinstance(one, LateRegex))
 
 
 @cache

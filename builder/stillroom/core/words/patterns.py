@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterable
 from functools import cache
 from typing import Any, AnyStr, Final, cast
 
+from stillroom.core.words.made_patterns import make_pattern
 from stillroom.core.words.word_heads import ask_for, asked_in, heads_of, of_texts
 
 _ASKED: Final = ("search", "match", "fullmatch", "finditer", "findall", "split", "sub", "subn")
@@ -75,7 +76,7 @@ class LateRegex:
         """Make the pattern, and keep its ways of searching, so that no search comes here again."""
         if asked.startswith("__"):
             raise AttributeError(asked)
-        made = re.compile(self.words, self.flags_given)
+        made = make_pattern(self.words, self.flags_given)
         self.keep(made)
         return self.__dict__.get(asked) or getattr(made, asked)
 

@@ -43,6 +43,8 @@ _NO_WORD: Final = (said.CATEGORY_SPACE, said.CATEGORY_NOT_WORD)
 
 _MOST_KEPT: Final = 2**13
 """Texts and words that are remembered: the same words stand in recipe after recipe."""
+heads_before: Final[dict[tuple[str, int], Heads | None]] = {}
+"""What was read off each pattern and its flags."""
 _askers: Final[dict[str, int]] = {}
 """Who asks for a beginning, a pattern a bit."""
 _bits: Final = count()
@@ -133,6 +135,13 @@ def heads_of(pattern: re.Pattern[str]) -> Heads | None:
     >>> heads_of(re.compile(r"\w+ing")) is None
     True
     """
+    key = (pattern.pattern, pattern.flags)
+    if key not in heads_before:
+        heads_before[key] = _read_heads(pattern)
+    return heads_before[key]
+
+
+def _read_heads(pattern: re.Pattern[str]) -> Heads | None:
     if pattern.flags & (re.ASCII | re.LOCALE) or "(?a" in pattern.pattern:
         return None
     parts = _parser.parse(pattern.pattern, pattern.flags & ~re.UNICODE)
