@@ -365,6 +365,15 @@ def test_only_what_is_put_in_is_found(
         ("1 kg sugar", "Stir in the lemon segments.", ["lemon segment"]),
         ("1 kg apples", "Add the orange wedges.", ["orange wedge"]),
         ("1 kg onions", "Add a stock cube.", ["stock cube"]),
+        # ... and so is what has been made of it, and a warmth
+        ("6 cloves", "Your home made garam masala is ready.", []),
+        ("6 cloves", "And your red wine is now ready to drink.", []),
+        ("6 cloves", "When your pasta is ready, stir it in.", ["pasta"]),
+        ("6 cloves", "Stir in your garam masala.", ["garam masala"]),
+        ("1 kg sugar", "Cool the syrup to blood temperature.", []),
+        ("1 kg sugar", "Wait till it has the warmth of new milk.", []),
+        ("1 kg sugar", "Add the pig's blood.", ["pig's blood"]),
+        ("1 kg sugar", "Tril kugler på størrelse med en valnød.", []),
     ],
 )
 def test_a_piece_of_a_listed_food_is_that_food(listed: str, method: str, more: list[str]) -> None:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from stillroom.core.larder.data import read_larder_data
+from stillroom.core.larder.in_its_place import with_or
 from stillroom.core.larder.words import Word, normal_form, words_of
 from stillroom.core.words.patterns import late_regex
 
@@ -63,7 +64,7 @@ def cut_phrase(text: str) -> Phrase:
     """
     pieces: list[Words] = []
     start = 0
-    text = without_makes(text)
+    text = with_or(without_makes(text))
     for cut in [*_CUT.finditer(text), None]:
         end = cut.start() if cut else len(text)
         pieces.append(_words_between(text, start, end, note=bool(pieces)))

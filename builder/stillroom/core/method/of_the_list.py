@@ -45,6 +45,11 @@ _READY = clause_regex(
     r"|^ (?:(?:will|should|can|may) )?(?:keep|store|last|hold)s?\b",
     re.IGNORECASE,
 )
+_YOURS = clause_regex(
+    r"\W*(?:(?:and|now|then|there|voil[àa]),? )?(?:your|our|my)(?: (?:own|home[- ]?made|delicious"
+    r"|very|fresh|fragrant|lovely|finished|\w+ed))* ",
+    re.IGNORECASE,
+)
 # "noodles with pesto" are no pesto
 _GOES_WITH = clause_regex(
     r"\b(?:with|and|on|in|mit|und|auf|avec|et|au|aux|con|y|e|al|alla|met|en|med|och)"
@@ -144,7 +149,12 @@ def is_filled_or_kept(
     clause, start, end = where
     own = {tag for one in listed.foods for tag in one.tags}
     known = {allergen for one in listed.foods for allergen in one.allergens}
-    if food.tags - _OF_ITS_SORT - own or not set(food.allergens) <= known:
+    if not set(food.allergens) <= known:
+        return False
+    # "your home-made garam masala is ready": that is what was made, whatever its title says
+    if _YOURS.fullmatch(clause[:start]) and _READY.match(clause[end:]):
+        return True
+    if food.tags - _OF_ITS_SORT - own:
         return False
     forms = tuple(word.form for word in words_of(clause[start:end]))
     named = tuple(word.form for word in words_of(re.split("[(,:]", title)[0]))

@@ -89,7 +89,12 @@ _EACH_ITS_OWN = frozenset(
 _TAGS_OF_JUICE = frozenset(
     {"fruit", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "citrus", "vegetable"}
 )
-_AS_WARM_AS = clause_regex(r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat)\b", re.IGNORECASE)
+_AS_WARM_AS = clause_regex(
+    r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat|temperature|warmth)\b"
+    r"|\b(?:warmth|heat|temperature) of (?:new |fresh |your )?(?:milk|blood)\b"
+    r"|\b(?:luke ?warm|tepid)\W{1,3}(?:milk|blood)\W{0,2}(?= (?:temperature|heat|warm))",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True)
