@@ -281,3 +281,51 @@ def test_a_letters_words_above_its_recipe_are_left_out() -> None:
 def test_a_source_behind_the_method_is_a_note_that_is_asked_about() -> None:
     told = of_draft("de_DE", "Eine gute Marmelade.", "Quelle: Landfrauenbuch")
     assert "Quelle: Landfrauenbuch" in told
+
+
+# Pages found by a search of public pages, put anew: a family's fudge, a library's card, a blog
+def test_a_story_below_a_head_is_asked_about() -> None:
+    story = "Hope's Story:\n\nLee and I had been married a month. I started to cry over my jam."
+    told = of_draft("en_GB", "A good jam for toast.", story)
+    assert "Lee and I had been married a month" in told
+
+
+def test_a_name_in_brackets_behind_the_title_is_asked_about() -> None:
+    (draft,) = brought(f"Plum jam (Lina Pecchini)\n\n{PAPERS['en_GB']}")
+    assert NAMED in asked(draft)
+    (plain,) = brought(f"Plum jam (Easy)\n\n{PAPERS['en_GB']}")
+    assert NAMED not in asked(plain)
+
+
+@pytest.mark.parametrize(
+    ("above", "behind"),
+    [
+        ("Cooking Method: bake\n\n", ""),
+        ("2006-12-03 (Sunday)\n\n", ""),
+        ("", "Plum jam\n"),
+        ("", "\nPubblicato il\n"),
+    ],
+)
+def test_a_label_a_day_and_the_title_again_are_no_step_and_no_food(above: str, behind: str) -> None:
+    (bare,) = brought(f"Plum jam\n\n{PAPERS['en_GB']}")
+    (draft,) = brought(f"Plum jam\n\n{above}{PAPERS['en_GB']}{behind}")
+    assert draft.text == bare.text
+
+
+def test_a_method_of_cooking_in_words_stays_one() -> None:
+    paper = "Plum jam\n\n1 kg plums\n1 kg sugar\n\nCooking method: Boil the plums with sugar.\n"
+    (draft,) = brought(paper)
+    assert "1. Boil the plums with sugar." in draft.text
+
+
+def test_keeping_said_where_others_introduce_it_is_asked() -> None:
+    page = (
+        '<html><body><div itemscope itemtype="http://schema.org/Recipe"><h1 itemprop="name">Rusks'
+        '</h1><p itemprop="description">Good with coffee. They keep for two months in an airtight'
+        ' tin.</p><ul><li itemprop="recipeIngredient">500 g flour</li><li itemprop='
+        '"recipeIngredient">250 g butter</li></ul><p itemprop="recipeInstructions">Rub the butter'
+        " into the flour and bake it for an hour.</p></div></body></html>"
+    )
+    (draft,) = brought(page, name="rusks.html")
+    assert "They keep for two months" in asked(draft)
+    assert "Good with coffee" not in draft.text

@@ -13,7 +13,7 @@ from stillroom.bringing.afterwords import WHOSE, is_name
 from stillroom.bringing.credits import SENT_BY, is_credit, names_a_book
 from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head
+from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, says_title
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work
@@ -91,6 +91,7 @@ ADDRESS: Final = re.compile(r"(?:https?://|www\.)[^\s<>\"]+")
 
 def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
     """Read the method and what follows it."""
+    rows = [row for row in rows if not says_title(row, recipe.title)]
     rows = [row for row in with_further_told(rows) if not takes_further(recipe, row)]
     apart = further_notes(rows)
     part, name = "method", ""

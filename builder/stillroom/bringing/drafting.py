@@ -245,7 +245,7 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
     first = len(made.rows)
     for paragraph in intro:
         made.add(_prose(paragraph), "")
-    _ask_how_long(made, first, intro)
+    _ask_how_long(made, first, recipe.intro)  # also of one that is left out, as others' words
     method = made.add("## Method", "")
     group = ""
     for number, (head, step) in enumerate(recipe.steps, 1):

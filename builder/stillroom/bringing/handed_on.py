@@ -11,6 +11,7 @@ from functools import cache
 from typing import Final
 
 from stillroom.bringing.accents import without_accents
+from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import words_of
 from stillroom.core.lines.staple_table import staples_named
@@ -51,6 +52,7 @@ _NAMED: Final = late_regex(
     rf"|^(?:From|By|Von|Par|De|Da|Di|Van|Av|Af|Från|Fra|Od)\s(?P<from>{_NAME}(?:\s{_NAME})?),"
     r"\s(?:she|he|who|they|die|der|sie|er|qui|elle|il|che|lei|que|ella|él|som|hon|han|hun|zij|hij|która|który)\b"
 )
+_SIGNED: Final = late_regex(r"\((?P<who>[^()]{3,40})\)\s*$")
 _CALLED: Final = late_regex(rf"(?P<person>[^\W\d_]+),?\s(?P<name>{_NAME})")
 _NOBODY: Final = frozenset(
     {
@@ -82,16 +84,21 @@ _NOBODY: Final = frozenset(
 def somebody_named(texts: Iterable[str], title: str, writer: str) -> list[tuple[str, int]]:
     """Return the sentences that do so, each with the place in it where she stands.
 
-    What the title says already, and whose recipe it is said to be, are passed over.
+    What the title says already, and whose recipe it is said to be, are passed over; a name in
+    brackets behind the title is named itself.
 
     >>> somebody_named(["It keeps. My neighbour Rosa gave me this."], "Plum jam", "")
     [('My neighbour Rosa gave me this.', 13)]
     >>> somebody_named(["My neighbour Rosa gave me this."], "Plum jam", "Rosa Berg")
     []
+    >>> somebody_named([], "Nocino (Lina Pecchini)", ""), somebody_named([], "Jam (Easy Way)", "")
+    ([('Nocino (Lina Pecchini)', 8)], [])
     """
     told = (one for text in texts for one in SENTENCE_ENDS.split(text[:_LONGEST].strip()))
     known = {*words_of(title), *words_of(writer)}
-    return [(one, at) for one in told if (at := somebody_in(one, known)) is not None]
+    signed = _SIGNED.search(title)
+    named = [(title, signed.start("who"))] if signed and is_name(signed["who"]) else []
+    return named + [(one, at) for one in told if (at := somebody_in(one, known)) is not None]
 
 
 def asked_whose(found: Sequence[tuple[str, int]]) -> str:

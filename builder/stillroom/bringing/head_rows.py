@@ -25,6 +25,7 @@ _HOW: Final = re.compile(
     re.IGNORECASE,
 )
 _MOST_OF_A_PART: Final = 4
+_LEAST_OF_A_TITLE: Final = 3
 _LEAST_PARTS: Final = 2
 """Words that stand both in a list and in its method, from which on they are the parts of both."""
 _FOODS: Final = 2
@@ -82,6 +83,19 @@ def _is_item(row: Row) -> bool:
 
 def _measures_food(text: str) -> bool:
     return is_ingredient(text) and bool(foods_named(text))
+
+
+def says_title(row: Row, title: str) -> bool:
+    """Whether a line below a list is the title again, or some words at its end.
+
+    >>> says_title(Row("Great Grandma's Fudge"), "Essay: Great Grandma's Fudge")
+    True
+    >>> says_title(Row("Fudge"), "Great Grandma's Fudge"), says_title(Row("Boil."), "Fudge")
+    (False, False)
+    """
+    said, whole = plain(row.text), plain(title)
+    last = len(said.split()) >= _LEAST_OF_A_TITLE and whole.endswith(f" {said}")
+    return row.shape == "line" and bool(said) and (said == whole or last)
 
 
 def is_a_recipe_head(text: str) -> bool:

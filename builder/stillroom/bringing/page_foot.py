@@ -75,6 +75,8 @@ def _is_button(text: str) -> bool:
     if labelled is None:
         return False
     head, value = plain(labelled["head"]), labelled["value"]
+    if head in words("kinds_of_work"):  # "Cooking method: bake", and no step behind its head
+        return len(value.split()) <= _MOST_OF_A_PIECE
     whole = not value.rstrip().endswith((".", "!", "?")) and len(value.split()) <= _MOST_OF_A_LABEL
     return whole and (head in words("page_labels") or head in words("reads_on"))
 
@@ -94,8 +96,10 @@ def is_posted(text: str) -> bool:
         dated = None
     hour = _HOUR.search(text)
     when = dated or hour
-    if when is None or len(text) > _LONGEST:
+    if len(text) > _LONGEST:
         return False
+    if when is None:  # "Pubblicato il", whose day was not copied
+        return bool(text.strip()) and _says_posted(text) and _leads_to_date(text)
     before, behind = text[: when.start()].strip(), text[when.end() :].strip()
     if not dated and not _says_posted(before):
         return False
@@ -154,4 +158,6 @@ def _is_beside_date(piece: str) -> bool:
         return True
     if said[0] in words("posted_by"):
         return len(said) <= _MOST_OF_A_BYLINE + 1
+    if all(one in words("day_words") for one in said):
+        return True
     return len(said) <= _MOST_OF_A_PIECE and piece[:1].isupper() and not piece.endswith((".", "!"))

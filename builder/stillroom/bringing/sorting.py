@@ -165,7 +165,7 @@ def is_ingredient(text: str) -> bool:
         return short and is_ingredient(_BRACKETED.sub("", text).strip())
     if number_of(text) or is_counted_title(text):
         return False
-    if is_time(text) or _DATE.match(text) or LEADERS.search(text):
+    if is_time(text) or _DATE.match(text) or LEADERS.search(text) or is_posted(text):
         return False
     behind = bool(_BEHIND_ITS_FOOD.fullmatch(text.strip())) and not makes_of(text)
     begins = bool(_AMOUNT.match(text)) or behind or _counts_a_food(text)

@@ -26,6 +26,7 @@ from stillroom.bringing.known_work import (
 from stillroom.bringing.labelled_spans import labelled_span
 from stillroom.bringing.private_end import is_day, is_of_recipe
 from stillroom.bringing.told_within import told_within
+from stillroom.bringing.work_words import tongue_of
 from stillroom.core.words.patterns import late_regex
 
 ASKED_BESIDE: Final = "Does this belong to the recipe?"
@@ -35,7 +36,9 @@ _WHOSE: Final = (
     "If that is whose recipe it is, and they may be printed, write it as its author; else take"
     " the name out."
 )
-_BARS: Final = late_regex(r"\s[|»›→·•]|https?:|www\.")
+_BARS: Final = late_regex(
+    r"\s[|»›→·•]|https?:|www\.|[^\W_]\.(?:com|net|org|info|blog|eu|uk|de|at|ch|fr|it|es|nl|be|se|no|dk|pt|pl|cz)\b(?!\.)"
+)
 _STOPPED: Final = late_regex(r"[.!…][\"”“’»')\]]*$")
 _ENDED: Final = late_regex(r"[.!?:;…][\"”“’»')\]]*$")
 _ASKS: Final = late_regex(r"\?[\"”’»')\]]*$")
@@ -100,7 +103,7 @@ def doubted_beside(recipe: Recipe, intro: Sequence[str]) -> list[str]:
         if about.is_doubted(one, alone=head == "Notes"):
             found.append(one)
         else:
-            found += [said for said in _sentences(one) if about.is_of_a_day(said)]
+            found += [said for said in _sentences(one) if about.is_of_somebody(said)]
     rows_listed = [line for _, line in recipe.ingredients]
     found += told_within(steps, rows_listed, recipe.numbered)
     return found
@@ -151,11 +154,14 @@ class _Known:
         stems = {one[:-_ENDING] for one in said if len(one) >= _LEAST_WORD + _ENDING}
         return not self.parts.isdisjoint(stems.union(said))
 
-    def is_of_a_day(self, sentence: str) -> bool:
-        """Whether a sentence of a note is of a day of somebody's, or wishes well."""
+    def is_of_somebody(self, sentence: str) -> bool:
+        """Whether a sentence of a note is of a day of somebody's, of herself, or wishes well."""
         if self.is_of_recipe(sentence):
             return False
-        return is_day(sentence) or is_wish(sentence) or plain(sentence) in words("passed")
+        said = frozenset(words_of(sentence))
+        own = any(said & tongue_of(name).own for name in self.tongues)
+        wishes = is_wish(sentence) or plain(sentence) in words("passed")
+        return own or wishes or is_day(sentence)
 
 
 def _is_of_tools(head: str) -> bool:
