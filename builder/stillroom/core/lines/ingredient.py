@@ -35,11 +35,25 @@ _PERCENT = r"(?<![\d./⁄])(?<!\d,)(?<!\d[a-zA-Z])(?<!\d[eE][+-])(\d+(?:[.,]\d+)
 _STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc))", re.IGNORECASE)
 _BARE_STRENGTH = late_regex(rf"{_PERCENT}(?=\s*(?:vol|abv|alc|,|$))", re.IGNORECASE)
 # what weighs: "about 900 g" all of them, "400 g each" and "je 400 g" one
+_ABOUT = (
+    r"about|approx\.?|approximately|around|roughly|c\.?|ca\.?|circa|some|just (?:over|under)|nearly"
+    r"|etwa|ungefähr|rund|zusammen|insgesamt|environ|soit|d['’]environ|à peu près|ongeveer|samen"
+    r"|unos|unas|aproximadamente|en total|alrededor de|in tutto|cirka|ungefär|omkring|totalt|około"
+)
+_WEIGHS = (
+    r"(?:together |altogether |in total |in all )?(?:weighing|weigh(?:s|ed)?|(?:total )?weight"
+    r"|to weigh|with a weight of|pesant|pesando|che pesa|que pesen?|met een gewicht van)"
+    r"(?: (?:in total|in all|together|altogether|of|of about))?"
+)
 _WEIGHT = late_regex(
-    r"(?P<about>(?:about|approx\.?|approximately|around|ca\.?|circa|etwa|environ|ongeveer|unos)\s+)?"
+    r"(?P<one>(?:each|per piece|jeweils|chacune?|ciascun[oa]|cada un[oa]|elk)\s+)?"
+    rf"(?:(?P<weighs>{_WEIGHS})\s+)?(?P<about>(?:{_ABOUT})\s+)?"
     r"(?P<of>(?:of|à|je|zu(?:\s+je)?|de|da|van|di)\s+)?(?P<size>[\d½¼¾⅓⅔⅛].*?)"
-    r"(?P<each>\s+(?:each|apiece|per\s+\w+|jeweils|chacune?|l['’]un[oa]|ciascun[oa]|cadauno|cada\s+un[oa]|elk"
-    r"|per\s+stuk|styck|vardera))?[. ]*$",
+    r"(?P<each>\s+(?:each|apiece|per\s+\w+|jeweils|chacune?|l['’]un[oa]|ciascun[oa]|cadauno"
+    r"|cada\s+un[oa]|elk|per\s+stuk|styck|vardera))?"
+    r"(?P<total>\s+(?:(?:in|as a) total|total(?: weight)?|in all|all together|altogether|together"
+    r"|combined|insgesamt|zusammen|au total|en tout|en total|in tutto|in totale|samen|in totaal"
+    r"|totalt|sammanlagt|no total|razem))?[. ]*$",
     re.IGNORECASE,
 )
 INGREDIENT_KEYS = (
@@ -132,14 +146,16 @@ def _weight_of_one(amount: Amount, note: str, system: System, language: str) -> 
         return None
     for part in comma_parts(note):
         found = _WEIGHT.match(part)
-        if found is None or not (
-            found["about"] or found["of"] or found["each"] or amount.high == 1
-        ):
+        if found is None:
+            continue
+        of_all = any(found[sign] for sign in ("about", "total", "weighs"))
+        of_one = any(found[sign] for sign in ("of", "each", "one")) and not found["total"]
+        if not (of_all or of_one or amount.high == 1):
             continue
         said = read_leading(found["size"], system, language)
         if said and not said.rest and said.each is None and size_of(said.amount.unit) == "mass":
             grams = convert(said.amount.middle, said.amount.unit, "g")
-            return grams if found["each"] or found["of"] else grams / amount.middle
+            return grams if of_one else grams / amount.middle
     return None
 
 
