@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
+from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
 _LABELLED: Final = late_regex(
@@ -24,6 +25,11 @@ _FOR_THE_END: Final = late_regex(
     r"|(?:für\s+die|zur)\s+(?:Verzierung|Dekoration|Deko)|zum\s+(?:Bestäuben|Bestreuen|Verzieren|Wälzen|Garnieren|Dekorieren)"
     r"|pour\s+(?:la\s+)?(?:décor\w*|garnir|saupoudrer)|per\s+(?:la\s+)?(?:decora\w+|guarnire|spolverare)"
     r"|para\s+(?:decorar|espolvorear)|(?:ter|om\s+te)\s+(?:versier\w+|decoratie|garner\w+|bestrooien))$",
+)
+# "per 2 lt di alcool a 95°", right above the rest of what goes in
+_TO_SO_MUCH: Final = late_regex(
+    r"(?i)(?:per|for|to|auf|für|pour|para|voor|op|till|til|na)\s+(?:ogni\s+|each\s+|every\s+|je\s+|chaque\s+|cada\s+)?"
+    r"(?P<thing>(?:[\d½¼¾][\d.,/½¼¾]*|an?|one|un[ao]?|une?|eine?[nm]?|um|en)\s*(?:l|lt|lit\w+|dl|cl|ml|bott\w+|flas[ck]\w+|botel\w+|garraf\w+|fles|bout\w+)\.?\s+[^:.!?]{3,50}?)\s*:?"
 )
 _IF_LIKED: Final = late_regex(
     r"(?i)(?:optional(?:ly|e)?|nach\s+belieben|facultatif|facoltativ\w|opcional|optioneel|evtl\.?)\b",
@@ -47,7 +53,8 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
     True
     """
     found: list[Row] = []
-    for row in rows:
+    for place, row in enumerate(rows):
+        row = _as_thing(row, rows[place + 1 : place + 2])
         said = _LABELLED.fullmatch(row.text) if row.shape in ("line", "item") else None
         things = _things(said["thing"]) if said and found and is_ingredient(found[-1].text) else []
         if said and things:
@@ -58,6 +65,22 @@ def with_labels_behind(rows: Sequence[Row]) -> list[Row]:
         else:
             found += _under_a_label(row, found) or [row]
     return found
+
+
+def _as_thing(row: Row, below: Sequence[Row]) -> Row:
+    """Return "per 2 lt di alcool a 95°", above other things, as the first of them: their spirit.
+
+    >>> _as_thing(Row("For 1 litre of vodka:"), [Row("1 kg sloes")]).text
+    '1 litre of vodka'
+    >>> _as_thing(Row("For 2 litres of cordial:"), [Row("1 kg sloes")]).text
+    'For 2 litres of cordial:'
+    """
+    said = _TO_SO_MUCH.fullmatch(row.text) if row.shape == "line" and below else None
+    if said is None or not is_ingredient(below[0].text) or below[0].shape not in ("line", "item"):
+        return row
+    poured = {tag for food in staples_named(said["thing"]) for tag in food.tags}
+    spirit = {"spirit", "high-proof"} & poured and "liqueur" not in poured
+    return replace(row, text=said["thing"], shape=below[0].shape) if spirit else row
 
 
 def _under_a_label(row: Row, above: Sequence[Row]) -> list[Row]:

@@ -19,7 +19,7 @@ from stillroom.core.words.patterns import late_regex
 
 # what is no letter or figure, opens no quotation, bracket or sum of money, and means no "about"
 _MARK: Final = late_regex(
-    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d)|\*(?=[^\s*]))\s*(?=\S)"
+    r"(?P<mark>[^\w\s\"'“”„‚‘’«‹¿¡()\[\]{}#*+½¼¾⅓⅔⅛…£$€%&@<=.,:;!?/\\|°~≈±-]{1,3}|\[\s?\]|\.{2,3}(?!\.)|o(?=\s+\d)|\*(?=[^\s*])|[-–—](?=\s))\s*(?=\S)"
 )
 # the words of a page's link, behind a thing: "1 cup candied pecans (recipe here)"
 _LINKED: Final = re.compile(

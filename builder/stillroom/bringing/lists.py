@@ -29,6 +29,7 @@ from stillroom.bringing.list_parts import (
 )
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import foods_named, foods_on, names_a_food
+from stillroom.bringing.shared_method import heads_a_sibling
 from stillroom.bringing.sorting import (
     begins_in_words,
     begins_with_amount,
@@ -43,6 +44,7 @@ _A_THING: Final = re.compile(r"(?:an?|some|your)\s+[a-z]", re.IGNORECASE)
 _LEAST_OF_A_STEP: Final = 3
 _FEW_WORDS: Final = 3
 _MOST_ABOVE: Final = 2
+_MOST_BARE: Final = 8
 _ENDS_OPEN: Final = re.compile(r"\s(?:or|and|oder|und|ou|et|of|en|eller|och|&)$")
 _SPOKEN: Final = re.compile(
     r"(?i:an?|one|two|three|four|five|six|half|few|some|szklank[ai]|łyż(?:ecz)?k[ai]|lžíce|lžička|hrnek|tasse|taza|xícara|kopp|kopje)\s"
@@ -185,10 +187,24 @@ def _named_end(rows: Sequence[Row], head: int) -> int:
             return at
         more = [one for one in rows[at + 1 : at + 3] if is_ingredient(one.text)]
         if row.gap and amounts and not more and not is_group(rows, at):
-            if names_a_food(row.text) and len(row.text.split()) <= _FEW_WORDS:
+            few = names_a_food(row.text) and len(row.text.split()) <= _FEW_WORDS
+            if few or _bare_up_to_told(rows, at):
                 continue
             return at
     return len(rows)
+
+
+def _bare_up_to_told(rows: Sequence[Row], at: int) -> bool:
+    """Whether things without an amount stand between a row and the first sentence below a list."""
+    end = next((p for p in range(at, len(rows[: at + FARTHEST])) if is_sentence(rows[p].text)), at)
+    lines = [row.text for row in rows[at:end]]
+    shapes = all(row.shape == "line" for row in rows[at:end])
+    bare = all(len(one.split()) <= _MOST_BARE and not re.search(r"[.!?:]$", one) for one in lines)
+    known = sum(is_ingredient(one) or bool(foods_named(one)) for one in lines)
+    named = known * 2 > len(lines) and bool(foods_named(lines[0]))
+    # what is done begins with a capital: "en lille strimmel skræl", "vand"
+    small = bool(lines) and all(one[:1].islower() or one[:1].isdigit() for one in lines)
+    return shapes and bare and (named or small)
 
 
 def _heads_steps(rows: Sequence[Row], at: int) -> bool:
@@ -275,6 +291,8 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
             end = at if ends_open(rows[at - 2].text) else end
         elif (further := further_end(rows, at)) > at:
             at = end = further
+        elif heads_a_sibling(rows, begin, at):
+            break
         elif is_group(rows, at):
             at += 1
         elif rows[at].shape == "row" and at == end:

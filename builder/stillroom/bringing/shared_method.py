@@ -15,7 +15,7 @@ from typing import Final
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain, section_of, words
-from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.sorting import is_ingredient, is_sentence, is_title
 
 _PAIR: Final = 2
@@ -59,10 +59,20 @@ def with_titles_over_lists(rows: Sequence[Row]) -> list[Row]:
 def are_siblings(rows: Sequence[Row], first: int, second: int) -> bool:
     """Whether two lists, by the rows at which they begin, are recipes with one method below."""
     over = [at - 1 for at in (first, second)]
+    bare = min(over) >= 0 and not is_head(rows[first]) and not is_head(rows[second])
+    if bare and all(rows[at].shape == "heading" and not is_head(rows[at]) for at in over):
+        return _are_of_one_kind(rows, over) and _only_things(rows[first : over[1]])
     if min(over) < 0 or not all(_lists_under_a_title(rows, at + 1) for at in over):
         return False
     seen = all(rows[at].shape == "heading" and rows[at].level == _OF_A_RECIPE for at in over)
     return _only_things(rows[first + 1 : over[1]]) and (seen or _are_recipes(rows, over))
+
+
+def heads_a_sibling(rows: Sequence[Row], begin: int, at: int) -> bool:
+    """Whether a heading amid a run of things is the title of another recipe, like the one above."""
+    over = begin - 1
+    named = over >= 0 and rows[over].shape == rows[at].shape == "heading"
+    return named and not is_head(rows[over]) and _are_of_one_kind(rows, (over, at))
 
 
 def share_method(recipes: Sequence[Recipe]) -> None:
@@ -96,6 +106,13 @@ def _only_things(rows: Sequence[Row]) -> bool:
     things = sum(is_ingredient(row.text) for row in rows)
     told = any(row.shape == "step" or is_head(row) or is_sentence(row.text) for row in rows)
     return things >= 1 and things * 2 >= len(rows) and not told
+
+
+def _are_of_one_kind(rows: Sequence[Row], titles: Sequence[int]) -> bool:
+    """Whether headings right above lists say one kind, and are of one level: two seasonings."""
+    kinds = {kind_of_title(rows[at].text).word for at in titles}
+    alike = len({rows[at].level for at in titles}) == 1
+    return alike and len(kinds) == 1 and "" not in kinds and _are_recipes(rows, titles)
 
 
 def _are_recipes(rows: Sequence[Row], titles: Sequence[int]) -> bool:

@@ -140,6 +140,11 @@ _BLOG_FOOT: Final = re.compile(
     r"|obsługiwane przez(?: usługę)?)\s\S{1,40}",
     re.IGNORECASE,
 )
+# a page's buttons for another size: "Scale 1x 2x 3x"
+_OTHER_SIZES: Final = re.compile(
+    r"(?:[^\W\d]+\s*:?\s*)?(?:[½¼]|\d{1,2}(?:/\d)?(?:[.,]\d)?)\s?[x×](?:[\s|/·]+(?:[½¼]|\d{1,2}(?:/\d)?(?:[.,]\d)?)\s?[x×]){1,4}",
+    re.IGNORECASE,
+)
 _LONGEST_FOOT: Final = 90
 _LEAST_TOLD: Final = 3
 _COUNTED_TITLE: Final = re.compile(
@@ -277,7 +282,11 @@ def number_of(text: str) -> str:
 def is_empty(text: str) -> bool:
     """Whether a line is nobody's words: signs alone, or a button of a page."""
     bare = text.strip()
-    if _LEADS_BACK.fullmatch(bare) or (len(bare) <= _LONGEST_FOOT and _BLOG_FOOT.fullmatch(bare)):
+    if (
+        _OTHER_SIZES.fullmatch(bare)
+        or _LEADS_BACK.fullmatch(bare)
+        or (len(bare) <= _LONGEST_FOOT and _BLOG_FOOT.fullmatch(bare))
+    ):
         return True
     lone = len(bare) == 1 and not bare.isascii()  # what is left of a blank in the wrong letters
     return not re.search(r"[^\W_]", text) or lone or plain(text) in words("passed") or is_wish(text)

@@ -29,7 +29,10 @@ _ONLY_JARS: Final = re.compile(
     r"\b(?:jars?\s+with\s+(?:[^\W\d]+[\s-]){0,3}lids?|jars|bottles|gläser|flaschen|bocaux|bouteilles|vasetti|bottiglie|tarros|botellas|potten|flessen|burkar|flaskor)\b",
     re.IGNORECASE,
 )
-_WEIGHED: Final = re.compile(r"\d\s*(?:k?g|grams?|oz|ounces?|lbs?|pounds?|ml|cl|tbsps?|tsps?)\b")
+_WEIGHED: Final = re.compile(
+    r"\d\s*(?:k?g|gr|gramm?(?:[eiosay]|as|os|es|ów)?|kilos?|quilos?|oz|ounces?|lbs?|pounds?|[mcd]l|tbsps?|tsps?|EL|TL|msk|tsk|spsk|cucharad\w+|cuill\w+)\b",
+    re.IGNORECASE,
+)
 # "6 x 500ml jars with lids": how big they are, and not how much of something
 _SIZE: Final = re.compile(
     r"\d+\s*(?:[x×]\s*\d+\s*)?(?:ml|cl|l|g|gr|oz|lb)\s+(?=(?:[^\W\d]+\s+)?(?:jars?|bottles?|gläser|flaschen|bocaux|vasetti"

@@ -155,9 +155,18 @@ def _stands_alone(rows: Sequence[Row], place: int) -> bool:
         return False
     if not row.gap and (above.shape == "item" or is_ingredient(above.text)):
         return False
+    if _heads_another_list(rows, place):
+        return True
     said = _paragraph(rows, place + 1) if below.gap else below.text
     told = below.shape == "step" or is_head(below) or is_sentence(said)
     return told or (len(below.text.split()) >= _LEAST and below.text.rstrip().endswith("."))
+
+
+def _heads_another_list(rows: Sequence[Row], place: int) -> bool:
+    """Whether a heading like the one above stands below, with such a line of its own."""
+    above, below, more = rows[place - 1], rows[place + 1], rows[place + 2 : place + 3]
+    alike = above.shape == below.shape == "heading" and above.level == below.level
+    return alike and not is_head(below) and bool(more) and bool(things_of_line(more[0].text))
 
 
 def _paragraph(rows: Sequence[Row], at: int) -> str:
