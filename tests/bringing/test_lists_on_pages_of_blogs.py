@@ -1,9 +1,8 @@
 """Lists as blogs have them: titles over lists on one line, typed dashes, so much to a litre.
 
 In the shape of pages that two judges of this house read on 30 November 2026: two spice mixes with
-one "Directions", an Italian walnut liqueur with typed dashes, another "per 2 lt di alcool", a
-Danish syrup with a gap below each line, a page's buttons for other sizes. Expectations written before the
-code.
+one method, an Italian walnut liqueur with typed dashes, another "per 2 lt di alcool", a Danish
+syrup with a gap below each line, a page's buttons for other sizes. Expectations before the code.
 """
 
 from __future__ import annotations
