@@ -13,7 +13,13 @@ from stillroom.bringing.heads import SPAN_UNIT, plain, words
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.titles import LIST_FOR
 from stillroom.bringing.yield_labels import labelled_yield
-from stillroom.bringing.yields import COUNT_ALONE, PEOPLE_ALONE, is_made_alone, made_in_words
+from stillroom.bringing.yields import (
+    COUNT_ALONE,
+    JARS_ALONE,
+    PEOPLE_ALONE,
+    is_made_alone,
+    made_in_words,
+)
 from stillroom.core.lines.staple_table import staples_named
 
 _LONGEST_TITLE: Final = 80
@@ -101,8 +107,8 @@ def makes_of(text: str) -> str:
         return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
     if batch := _BATCH.fullmatch(text.strip()):  # "1 gallon batch", "Batch size: 1 gallon"
         return str(batch["said"] or batch["size"])
-    if PEOPLE_ALONE.fullmatch(text.strip()) or COUNT_ALONE.fullmatch(text.strip()):
-        return text.strip()
+    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE, JARS_ALONE)):
+        return text.strip().rstrip(".")
     if told := made_in_words(text[-_LONGEST_SAID:]) or labelled_yield(text):
         return told
     found = MAKES.search(text[-_LONGEST_SAID:])
@@ -145,7 +151,7 @@ def _is_of_a_food_or_time(said: str) -> bool:
 @lru_cache(maxsize=4096)
 def is_only_makes(text: str) -> bool:
     """Whether a line says how much it makes and hardly anything else."""
-    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE, _BATCH)):
+    if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE, JARS_ALONE, _BATCH)):
         return True
     if is_made_alone(text) or labelled_yield(text):
         return True

@@ -54,6 +54,20 @@ COUNT_ALONE: Final = re.compile(
     r"(?:st\.?|stycken|stk\.?|stück|pieces|pièces|pezzi|piezas|stuks|bitar|cookies|biscuits|kakor|plätzchen|biscotti|galletas|koekjes)",
     re.IGNORECASE,
 )
+_VESSELS: Final = (
+    r"(?:jars?|bottles?|gläser|gläschen|flaschen|pots?|bocaux|bouteilles?|vasett[io]|barattol[io]|bottigli[ae]|tarros?|frascos?|botellas?|garrafas?|potjes?|potten|flessen"
+    r"|burk(?:ar)?|flask(?:or|a|er?)|glass?|krukker|słoik\w{0,3}|butel\w{2,3})"
+)
+_ABOUT_THEM: Final = (
+    r"(?:about|ca\.?|c:a|cirka|circa|etwa|environ|env\.?|ongeveer|unos|cerca\s+de|około|ok\.)"
+)
+# "4 Gläser à 250 ml", "Ca. 4 glas": jars of a size, or about so many of them, and no word of food
+JARS_ALONE: Final = re.compile(
+    rf"(?:{_ABOUT_THEM}\s*\d+(?:\s*[-–]\s*\d+)?\s+{_VESSELS}"
+    rf"|(?:{_ABOUT_THEM}\s*)?\d+(?:\s*[-–]\s*\d+)?\s+{_VESSELS}\s+(?:of|à|a|von|zu|de|d[ai]|van|på|po|med)\s+(?:je\s+|ca\.?\s+)?\d+(?:[.,]\d+)?"
+    r"\s*(?:m?l|cl|dl|g|gr|oz|lb|liter|litres?|litri)\b)\.?",
+    re.IGNORECASE,
+)
 PEOPLE_ALONE: Final = re.compile(
     r"\d+(?:\s*[-–]\s*\d+)?\s+(?:person(?:s|nes|en|as|e)|people|guests|leute|pers\.|personer|portions?|portionen|porzioni|porciones|porties|servings?)",
     re.IGNORECASE,
@@ -93,13 +107,15 @@ _SO_MANY: Final = r"\d+(?:\s*(?:-|–|bis|à|o|a|of|tot|till)\s*\d+)?\s+"
 # what is counted: what things are kept in and what is given, or any at the sentence's end
 _COUNTED: Final = (
     rf"(?:(?:{_ABOUT})?{_SO_MANY}(?:[^\W\d]+\s+){{0,2}}?(?:gläser|gläschen|flaschen|stück|plätzchen|kekse|pots|bocaux|bouteilles|biscuits"
-    r"|pièces|sablés|vasetti|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar)"
+    r"|pièces|sablés|vasetti|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar|glas|glass|krukker|flasker|stykker)"
     rf"|{_ABOUT}{_SO_MANY}(?!gram|millil|lit[er]|kilo|grad|degr|minut|stund|heure|horas|tagen?\b|jours|días|giorn|dagar|dagen|woche|semain|semana|settim|weken|weeks|month|monat|meses|month|maand|månad|gånger|veces|volte)"
     r"[^\W\d]{5,}(?=\s*(?:[.!;,]|$)))"
 )
 # "Das ergibt ungefähr 6 Gläser.", but "Das ergibt 500 ml Saft", which goes on into something
 _GIVES: Final = re.compile(
-    r"\b(?:(?:das|es|dies|menge|rezept|zutaten|man|ich|wir)\s+(?:ergibt|ergab|ergeben|erhält|bekommt|bekam|bekomme|hatte)|(?:ça|cela|qui|on|recette)\s+(?:donne|fait|obtient)|(?:j['’]en\s+ai|on\s+a)\s+(?:eu|fait)|si\s+ottengono|(?:ne|mi|mi\s+sono)\s+(?:vengono|venuti|escono)|(?:me\s+|te\s+|nos\s+)?(?:salen|salieron)|(?:dit|het|je|recept)\s+(?:geeft|levert|krijgt)|(?:det|receptet|satsen)\s+(?:blir|ger|räcker\s+till))"
+    r"\b(?:(?:das|es|dies|menge|rezept|zutaten|man|ich|wir)\s+(?:ergibt|ergab|ergeben|erhält|bekommt|bekam|bekomme|hatte)|(?:ça|cela|qui|on|recette)\s+(?:donne|fait|obtient)|(?:j['’]en\s+ai|on\s+a)\s+(?:eu|fait)|si\s+ottengono|(?:ne|mi|mi\s+sono)\s+(?:vengono|venuti|escono)|(?:me\s+|te\s+|nos\s+)?(?:salen|salieron)|(?:dit|het|je|recept)\s+(?:geeft|levert|krijgt)|(?:det|receptet|satsen)\s+(?:blir|ger|räcker\s+till)"
+    r"|(?:det|opp?skrifte?n|portionen|porsjonen)\s+(?:blir|gi(?:ve)?r|rækker\s+til|holder\s+til|er\s+til)|(?:la\s+)?ricetta\s+è\s+per|(?:dit\s+)?recept\s+is\s+voor"
+    r"|(?:cette|la)\s+quantité\s+(?:permet\s+(?:de\s+remplir|d['’]obtenir)|donne|suffit\s+pour))"
     rf"\s+(?P<said>{_COUNTED})\b(?!\s+(?:(?-i:[A-ZÄÖÜ])|de\s|d['’]|di\s|je\s|à\s\d))",
     re.IGNORECASE,
 )
