@@ -207,3 +207,61 @@ def test_what_is_said_of_one_thing_keeps_that_and_no_other(
 )  # fmt: skip
 def test_no_trouble_with_a_thing_keeps_nothing_unasked(said: str) -> None:
     assert _kept(said) is None
+
+
+# what a food does to somebody, and what is added about who cooks; speech after estrieplus.com
+# 2015, petitbout-petitbout 2021, allergia.se 2017, krubb.blogspot 2005 and others
+OF_THE_BODY = [
+    *(
+        (said, GLUTEN)
+        for said in (
+            "Severe gluten intolerance, food has to be prepared separately", "lebt mit Zöliakie",
+            "muss sich glutenfrei ernähren", "isst ausschließlich glutenfrei",
+            "non può avere glutine", "mag geen gluten hebben",
+            "è celiaca, attenzione alle contaminazioni", "n'a pas droit au gluten",
+        )
+    ),
+    *(
+        (said, MILK)
+        for said in (
+            "milk makes her ill", "gets ill from milk", "wird krank von Milch",
+            "Milch bekommt ihr nicht", "la leche le sienta mal", "il latte le fa male",
+            "melk valt niet goed bij hem", "blir sjuk av mjölk", "bliver syg af mælk",
+            "lleva su propia merienda, alergia a la leche",
+            "inget smör, ingen grädde, ingen ost, ingen mjölk",
+        )
+    ),
+    *(
+        (said, EGG)
+        for said in (
+            "les œufs lui donnent de l'urticaire", "fait une réaction aux œufs",
+            "bekommt von Eiern Ausschlag", "has to wear an EpiPen for eggs",
+            "reagerar på ägg även via luften", "hates Brussels sprouts, no eggs, otherwise easy",
+        )
+    ),
+    *(
+        (said, DRINKS)
+        for said in (
+            "rührt keinen Alkohol an", "no prueba el alcohol", "non tocca alcol",
+            "blijft van de drank af", "rör inte alkohol",
+        )
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("said", "kept"), OF_THE_BODY, ids=[r[0] for r in OF_THE_BODY])
+def test_what_a_food_does_to_somebody_is_understood(said: str, kept: set[str]) -> None:
+    found = _kept(said)
+    assert found is not None
+    assert kept <= found
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "blir inte sjuk av mjölk", "wird nicht krank von Milch", "wordt niet ziek van melk",
+        "prueba de todo", "tocca tutto", "isst ausschließlich Fleisch",
+    ],
+)  # fmt: skip
+def test_what_does_nothing_to_somebody_is_asked(said: str) -> None:
+    assert _kept(said) is None
