@@ -220,3 +220,46 @@ def test_a_numbered_name_below_what_is_over_several_is_the_title() -> None:
 def test_a_common_books_name_and_the_word_recipe_are_no_part_of_it(title: str, named: str) -> None:
     (one,) = brought(f"{title}\n{BELOW}")
     assert fact(one, "title") == named
+
+
+def test_a_name_with_a_kind_and_a_food_is_taken_before_a_blogs_own() -> None:
+    told = "Media hora de fogones\n\nNuevo libro\n\nLicor de café casero\n\nEs muy fácil.\n"
+    listed_too = "\nIngredientes\n1 l de orujo\n100 g de azúcar\n\nPreparación\n1. Mezclar todo.\n"
+    (one,) = brought(f"{told}{listed_too}", "es_ES")
+    assert fact(one, "title") == "Licor de café casero"
+    assert '"Media hora de fogones" is left out' in asked(one)
+
+
+@pytest.mark.parametrize("line", ["Allora ecco la ricetta", "Ok, here is the recipe"])
+def test_what_says_that_a_recipe_follows_is_no_title(line: str) -> None:
+    (one,) = brought(f"{line}\n{BELOW}")
+    assert fact(one, "title") == ""
+    assert "No title was found" in asked(one)
+
+
+@pytest.mark.parametrize(
+    ("title", "makes", "said"),
+    [
+        ("ANZAC biscuits", "Makes about 30.", "about 30 biscuits"),
+        ("Shortbread", "Makes about 30.", "about 30"),
+    ],
+)
+def test_a_number_of_nothing_is_of_what_the_title_counts(title: str, makes: str, said: str) -> None:
+    (one,) = brought(f"{title}\n\n{makes}\n{BELOW}")
+    assert fact(one, "makes") == said
+
+
+def test_the_first_of_two_sizes_is_taken_and_the_other_asked() -> None:
+    first = "for 24 pieces\n- 500 g flour\n- 250 g butter\n- 1 egg\n"
+    second = "for 48 pieces\n- 1 kg flour\n- 500 g butter\n- 2 eggs\n"
+    (one,) = brought(f"Rusks\n\nIngredients\n\n{first}\n{second}\nMethod\n\n1. Mix it all.\n")
+    assert listed(one) == ["500 g flour", "250 g butter", "1 egg"]
+    assert fact(one, "makes") == "24 pieces"
+    assert 'not of "48 pieces"' in asked(one)
+
+
+def test_two_parts_of_other_foods_are_no_sizes() -> None:
+    first = "for 24 biscuits\n- 500 g flour\n- 250 g butter\n"
+    second = "for 24 hearts\n- 1 kg icing sugar\n- 2 lemons\n"
+    (one,) = brought(f"Rusks\n\nIngredients\n\n{first}\n{second}\nMethod\n\n1. Mix it all.\n")
+    assert "1 kg icing sugar" in listed(one)

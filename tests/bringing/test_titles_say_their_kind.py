@@ -256,6 +256,8 @@ def test_what_is_for_the_bath_or_the_skin_is_no_food(title: str, kind: str) -> N
         ("Świąteczne pierniczki", "biscuit"),
         ("Domowa nalewka z wiśni", "liqueur"),
         ("Pigwówka", "liqueur"),
+        ("Podstawowy przepis na pigwówkę", "liqueur"),
+        ("Frisk hjemmelaget ripsgelé", "jelly"),
         ("Cantucci toscani", "biscuit"),
         ("Pacharán casero", "pacharán"),
         ("A minha geleia de marmelo", "jelly"),

@@ -54,6 +54,7 @@ from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
+from stillroom.bringing.sizes_of_list import take_first_batch
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
@@ -63,7 +64,7 @@ from stillroom.bringing.sorting import (
     is_told,
 )
 from stillroom.bringing.tails import does_something
-from stillroom.bringing.title_choice import title_taken
+from stillroom.bringing.title_choice import named_first, title_taken
 from stillroom.bringing.titles import (
     RECIPE_WORD,
     beside_writer,
@@ -205,6 +206,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     _take_from_above(recipe)
     take_food_behind_makes(recipe)
     take_first_size(recipe)
+    take_first_batch(recipe)
     without_its_own_name(recipe)
     ask_of_left_out(recipe)
     ask_of_another_above(recipe)
@@ -264,6 +266,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
         at = 0 if named and rest else None
     begins = next((place for place, row in enumerate(rows) if is_sentence(row.text)), 0)
     left_out = None
+    at = named_first(rows, begins) if at is None else at
     if at is not None and at < begins:
         at, left_out = title_taken(recipe, rows, at, (0, begins, len(rows)))
     if at is not None:

@@ -104,7 +104,9 @@ def makes_of(text: str) -> str:
     """
     headed = LIST_FOR.fullmatch(text.strip()) if len(text) <= _LONGEST_TITLE else None
     if headed and _SO_MANY.match(headed["what"]):
-        return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip()  # "4 Gläser (à 500 ml)"
+        return re.sub(r"\s*\(([^()]*)\)", r" \1", headed["what"]).strip(
+            " -–—"
+        )  # "4 Gläser (à 500 ml)"
     if batch := _BATCH.fullmatch(text.strip()):  # "1 gallon batch", "Batch size: 1 gallon"
         return str(batch["said"] or batch["size"])
     if any(one.fullmatch(text.strip()) for one in (PEOPLE_ALONE, COUNT_ALONE, JARS_ALONE)):

@@ -67,7 +67,7 @@ _BEHIND: Final = re.compile(
 _NAMED_A_RECIPE: Final = re.compile(
     r"^(?:(?:rezept|recette|receta|ricetta|recept|receita|opskrift|oppskrift|przepis)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor|d[aeo]|på|til|na))?\s*[:–-]?\s+(?=\S)"
     r"|(?:dein|eur|unser)e?[nr]?\s+(?=[A-ZÄÖÜ])"
-    r"|how\s+(?:to|i|we)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
+    r"|(?:how\s+(?:to|i|we)|to)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
     re.IGNORECASE,
 )
 # what is done, or what it is done with, and the kind it makes likely: asked all the same

@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import is_head
+from stillroom.bringing.heads import plain
 from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.naming import says_its_kind, says_kind_or_doubt
 from stillroom.bringing.sorting import is_passed, is_sentence, is_title, is_told
@@ -88,7 +89,7 @@ def named_better(
         for at in span
         if at != title
         and _may_be_title(rows[at])
-        and (_names(rows[at].text, below) > _SURELY or _right_above(rows, at, list_begin))
+        and (_names(rows[at].text, below) >= _SURELY or _right_above(rows, at, list_begin))
     ]
     named = max(others, key=lambda at: (_names(rows[at].text, below), -at), default=None)
     return _below_its_day(rows, title, span) if named is None else named
@@ -100,12 +101,20 @@ def _right_above(rows: Sequence[Row], at: int, list_begin: int) -> bool:
     return apart and says_its_kind(rows[at].text)
 
 
+def named_first(rows: Sequence[Row], end: int) -> int | None:
+    """Return the first row above what is told that plainly names it, where none stands as title."""
+    below = _said_below(rows, end, len(rows))
+    named = (at for at in range(end)[:_MOST_LOOKED] if _may_be_title(rows[at]))
+    return next((at for at in named if _names(rows[at].text, below) >= _SURELY), None)
+
+
 def _beside(rows: Sequence[Row], title: int, span: range, end: int) -> str:
     """Return the first other line that may be a title, where the one taken names nothing of it."""
     if _names(rows[title].text, _said_below(rows, span.stop, end)):
         return ""
-    others = (at for at in span[:_MOST_LOOKED] if at != title and _may_be_title(rows[at]))
-    return next((rows[at].text for at in others), "")
+    said = plain(rows[title].text)
+    others = [at for at in span[:_MOST_LOOKED] if _may_be_title(rows[at])]
+    return next((rows[at].text for at in others if plain(rows[at].text) != said), "")
 
 
 def _said_below(rows: Sequence[Row], begin: int, end: int) -> str:

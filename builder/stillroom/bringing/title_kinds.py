@@ -107,6 +107,11 @@ def begun_elsewhere(title: str) -> str:
     return _words_by("begins").get(first, "")
 
 
+def _ended(named: str, ends: dict[str, str]) -> bool:
+    last = named.split(" ")[-1]
+    return any(last[at:] in ends for at in range(_LEAST_BEFORE, len(last)))
+
+
 def by_its_ending(title: str, *, as_title: bool = False) -> str:
     """Return the everyday word for what a compound names; "" for none.
 
@@ -118,7 +123,10 @@ def by_its_ending(title: str, *, as_title: bool = False) -> str:
     ('jam', '', 'caramel')
     """
     ends = _words_by("ends")
-    named = _behind().sub("", _what_it_names(title.lower()))
+    whole = _what_it_names(title.lower())
+    named = _behind().sub("", whole)
+    if not _ended(named, ends) and _ended(whole, ends):
+        named = whole  # "Frisk hjemmelaget ripsgelé": such a word stands before it too
     found = _COMPOUND.findall(named.replace("-", ""))
     for place, word in enumerate(found, 1):
         if _except("ends_not").fullmatch(word):
@@ -126,7 +134,7 @@ def by_its_ending(title: str, *, as_title: bool = False) -> str:
         for at in range(len(word)):
             called = ends.get(word[at:])
             # "Pesto lasagne" is no pesto: a whole word stands last; "Salz" alone is a thing
-            whole = at == 0 and place == len(found) and called not in _table()["never_alone"]
-            if called and (at >= _LEAST_BEFORE or whole):
+            alone = at == 0 and place == len(found) and called not in _table()["never_alone"]
+            if called and (at >= _LEAST_BEFORE or alone):
                 return "" if as_title and called in _table()["also_in_lists"] else called
     return ""

@@ -12,6 +12,7 @@ from typing import Final
 from urllib.parse import urlsplit
 
 from stillroom.bringing.found import Origin, Recipe
+from stillroom.bringing.heads import words
 from stillroom.bringing.naming import (
     named_by_subject,
     says_its_kind,
@@ -54,6 +55,7 @@ _SITE: Final = late_regex(
     r"\b(?:blog|foodblog|kochblog|blogspot|wordpress|website|magazine?|forum)\b|\.(?:com|net|org|de|at|ch|fr|it|es|nl|be|se|dk|no|pl|pt|co\.uk|eu|info)\b",
     re.IGNORECASE,
 )
+_BARE_NUMBER: Final = late_regex(r"(?:about |around |ca\.? )?\d+(?:\s?[-–]\s?\d+)?")
 _LEAST_STEM: Final = 4
 _STEM: Final = 6
 _LEAST_HOST: Final = 6
@@ -63,8 +65,14 @@ _NAMELESS: Final = frozenset(
 
 
 def named_alone(recipe: Recipe, origin: Origin) -> str:
-    """Return what a recipe is called, without what else its title says; doubts are the recipe's."""
+    """Return what a recipe is called, without what else its title says; doubts are the recipe's.
+
+    Where it makes a number of nothing, its title may say of what: "ANZAC biscuits".
+    """
     named = named_by_subject(recipe, origin)
+    counted = _WORD.findall(named.lower())[-1:]
+    if _BARE_NUMBER.fullmatch(recipe.makes.strip(" .")) and words("made_in") & {*counted}:
+        recipe.makes = f"{recipe.makes.strip(' .')} {counted[0]}"
     said = [*(row for _, row in (*recipe.ingredients, *recipe.steps)), *recipe.intro]
     of_page = origin.others and not recipe.title  # the name of the window, and the site's behind it
     title, others = alone(named, " ".join(said).lower(), _host(origin, recipe), of_page=of_page)
@@ -162,7 +170,7 @@ def _names(part: str, said: str) -> int:
 
 def _said_of_it(part: str, said: str) -> int:
     """Return whether words name a food, and whether they are said again in the recipe."""
-    named = [word.lower() for word in _WORD.findall(part)]
+    named = [word.lower() for word in _WORD.findall(_RECIPES.sub("", part))]
     stems = [word[:_STEM] for word in named if len(word) >= _LEAST_STEM and word not in _NAMELESS]
     again = any(re.search(rf"(?<!\w){stem}", said) for stem in stems)
     return bool(staples_named(part)) + again

@@ -121,7 +121,7 @@ _SO_MUCH_OF: Final = re.compile(
     re.IGNORECASE,
 )
 _A_RECIPE: Final = re.compile(
-    r"(?:(?:so|and|now|voilà|ecco|also)\s+)?(?:here(?:['’]s|\s+is|\s+are|\s+it\s+is)?\s+|hier\s+(?:ist|kommt)\s+|voici\s+|aquí\s+(?:está|va)\s+|hier\s+is\s+)?"
+    r"(?:(?:so|and|now|ok(?:ay)?|well|voilà|alors|donc|allora|ecco|dunque|bueno|pues|bien|also|nun|jetzt|dann)[\s,]+){0,3}(?:here(?:['’]s|\s+is|\s+are|\s+it\s+is)?\s+|hier\s+(?:ist|kommt)\s+|voici\s+|aquí\s+(?:está|va)\s+|hier\s+is\s+)?"
     r"(?:the|this|my|our|his|her|das|dies(?:es)?|mein|unser|la|cette|ma|notre|il|questa|mia|esta|mi|het|dit|mijn|ons)\s+"
     r"(?:(?:original|basic|full|whole|actual|simple|easy|quick|old|family|alte|ganze|einfache)\s+)*"
     r"(?:recipe|rezept|recette|ricetta|receta|recept)(?:\s+(?:itself|below|i\s+use[d]?|selbst))?"

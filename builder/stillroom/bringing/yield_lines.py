@@ -24,7 +24,7 @@ from stillroom.core.words.patterns import late_regex
 _LONGEST: Final = 110
 _NUMBER: Final = (
     r"(?:(?:about|around|roughly|approx\.?|approximately|some|at least|up to|ca\.?|c:a|circa"
-    r"|cirka|etwa|ungefähr|rund|environ|unos|unas|aproximadamente|ongeveer|zo['’]n|ungefär"
+    r"|cirka|etwa|ungefähr|rund|environ|env\.|unos|unas|aproximadamente|ongeveer|zo['’]n|ungefär"
     r"|omkring|cerca de|około|±|~)\s?)?"
     r"(?:\d[\d.,/]*(?:\s?[½¼¾]|\s\d/\d)?"
     r"(?:\s?(?:-|–|to|or|bis|oder|à|ou|o|a|of|tot|till|til|eller|do)\s?\d[\d.,/]*)?|[½¼¾]"
@@ -152,7 +152,7 @@ def yield_of_line(text: str) -> str:
     >>> yield_of_line("Pour deux kilos de gelée de coings :"), yield_of_line("Pour 2 kg de coings")
     ('deux kilos', '')
     """
-    bare = text.strip(" .:!")
+    bare = text.strip(" .:!–-")
     bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
     found = _told_plainly().fullmatch(bare) or _told_by_what().fullmatch(bare)
     found = found or _of_what(bare)
