@@ -51,9 +51,9 @@ def test_work_that_begins_so_stays_a_step() -> None:
 @pytest.mark.parametrize(
     ("line", "makes"),
     [
-        ("Salen unos 40", "about 40"),
+        ("Salen unos 40", "about 40 biscuits"),
         ("Salen unas 40 unidades", "unas 40 unidades"),
-        ("Rinde 24", "24"),
+        ("Rinde 24", "24 biscuits"),
         ("Da circa 30 biscotti", "circa 30 biscotti"),
         ("Ger 40 kakor", "40 kakor"),
         ("Giver 40 stk", "40 stk"),

@@ -89,16 +89,23 @@ def named_better(
         for at in span
         if at != title
         and _may_be_title(rows[at])
-        and (_names(rows[at].text, below) >= _SURELY or _right_above(rows, at, list_begin))
+        and (_names(rows[at].text, below) >= _least(rows, at, list_begin))
     ]
     named = max(others, key=lambda at: (_names(rows[at].text, below), -at), default=None)
     return _below_its_day(rows, title, span) if named is None else named
 
 
-def _right_above(rows: Sequence[Row], at: int, list_begin: int) -> bool:
-    """Whether a row over a list, apart from it, says what kind it is: "Lip Balm" of beeswax."""
-    apart = at == list_begin - 1 and rows[list_begin].gap
-    return apart and says_its_kind(rows[at].text)
+def _least(rows: Sequence[Row], at: int, list_begin: int) -> int:
+    """Return how surely a row must name what is made: the nearer it stands over its list, the less.
+
+    Apart from the list a kind is enough ("Lip Balm", of beeswax); close above it a row may be its
+    first thing: "Pasta sauce".
+    """
+    if at != list_begin - 1:
+        return _SURELY
+    if rows[list_begin].gap:
+        return 1 if says_its_kind(rows[at].text) else _SURELY
+    return _SURELY + 1
 
 
 def named_first(rows: Sequence[Row], end: int) -> int | None:
