@@ -303,3 +303,44 @@ def test_liquor_of_a_method_is_the_spirit_of_the_list(lines: str, known: bool) -
     method = "Simmer, cool, add 1 pint liquor for each quart of syrup."
     facts = gather_recipe_facts(_read("infusion", lines, method), BookSettings())
     assert any(thing.unknown for thing in facts.things) is not known
+
+
+CONFIT = "Bake the garlic in the oil for 2 hours. Let cool; transfer to an airtight container and "
+PATE = "Mélanger, remplir une terrine et cuire au four{} 1 h 30. {}"
+
+
+@pytest.mark.parametrize(
+    ("language", "kind", "lines", "method", "refused"),
+    [
+        ("en_GB", "preserve", "200 g peeled garlic cloves; 250 ml olive oil",
+         CONFIT + "chill.", False),
+        ("en_GB", "preserve", "200 g peeled garlic cloves; 250 ml olive oil",
+         CONFIT + "keep in a cupboard.", True),
+        ("fr_FR", "preserve", "1 kg foies de volaille; 1 kg porc haché; 2 échalotes",
+         PATE.format("", "Mettre au réfrigérateur quelques heures avant de servir."), False),
+        ("fr_FR", "preserve", "1 kg foies de volaille; 1 kg porc haché; 2 échalotes",
+         PATE.format(" au bain-marie", "Mettre au réfrigérateur un jour avant de servir."), False),
+        ("fr_FR", "preserve", "1 kg foies de volaille; 1 kg porc haché; 2 échalotes",
+         PATE.format("", "Conserver à la cave."), True),
+        ("fr_FR", "preserve", "1 kg foies de volaille; 1 kg porc haché; 2 échalotes",
+         "Remplir les bocaux. Stériliser les bocaux 2 heures. Mettre au frais avant de servir.",
+         True),
+        ("sv_SE", "preserve", "420 g inläggningssill; 1 rödlök; 1,5 dl vatten; 0,5 dl ättika 12%",
+         "Varva sill och lök i en burk och häll över lagen. Låt stå två dagar, eller mer, i kylen.",
+         False),
+        ("sv_SE", "preserve", "420 g inläggningssill; 1 rödlök; 1,5 dl vatten; 0,5 dl ättika 12%",
+         "Varva sill och lök i en burk och häll över lagen. Förvara i skafferiet.", True),
+    ],
+)  # fmt: skip
+def test_what_is_chilled_last_of_all_stays_in_the_fridge(
+    language: str, kind: str, lines: str, method: str, refused: bool
+) -> None:
+    recipe = _read(kind, lines, method, language)
+    box = assess_safety(recipe, BookSettings(language=language))
+    assert bool(box.refusals) is refused
+
+
+def test_an_airtight_jar_is_no_year_in_french() -> None:
+    method = CONFIT + "keep in the fridge."
+    recipe = _read("preserve", "200 g peeled garlic cloves; 250 ml olive oil", method)
+    assert "cold-oil" in _said(recipe)

@@ -14,7 +14,7 @@ _A_TIME_OR_A_SHELF = clause_regex(
     r"(?i)\b(?:days?|tage?n?|jours?|d[ií]as?|giorn[oi]|dag(?:en|ar|e)?|dygn"
     r"|weeks?|fortnights?|months?|years?|winter|summer|seasons?|ages|for ?ever"
     r"|indefinitely|long(?:er|est)?|christmas|woche\w*|monat\w*|jahr\w*|lange|länger|\w{4,}elang"
-    r"|weihnacht\w*|semaines?|mois|ans?|années?|hiver|longtemps|noël|semanas?|mes(?:es)?|años?"
+    r"|weihnacht\w*|semaines?|mois|ans|un an|années?|hiver|longtemps|noël|semanas?|mes(?:es)?|años?"
     r"|invierno|tiempo|navidad|settiman\w*|mes[ei]|ann[oi]|inverno|lungo|natale|week|weken"
     r"|maand\w*|jaar|kerst\w*|veck\w*|månad\w*|måned\w*|år|länge|lenge|længe|cellars?|pantry"
     r"|cupboards?|larder|shel(?:f|ves)|counter|worktop|room temperature|keller|speisekammer"

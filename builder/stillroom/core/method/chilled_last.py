@@ -70,6 +70,15 @@ _PROCESSED = clause_regex(
     r"|stérilis\w*|esteriliz\w*|baño maría"
     r"|bagnomaria|bain[- ]marie|weck\w*|einkoch\w*|einweck\w*)\b"
 )
+# a terrine stands in water in its oven, and no jar is boiled
+_IN_THE_OVEN = clause_regex(
+    r"\bfour\b[^.;]{0,60}\bbain[- ]marie\b|\bbain[- ]marie\b[^.;]{0,60}\bfour\b"
+)
+# "transfer garlic and oil to an airtight container and chill": the end, and no setting in a tin
+_CLOSED_AND_CHILLED = clause_regex(
+    r"\b(?:containers?|jars?|tubs?|bottles?|pots?)\b[^.;]{0,40}"
+    r"\b(?:and|then) (?:chill|refrigerate)\W*$"
+)
 # put up for the shelf: sealed, or boiled as a jam is
 _SEALED = clause_regex(
     r"(?i)\b(?:process\w*|water[- ]?bath|canner|canning (?!jars?|lids?|salt)|seal\w*"
@@ -124,13 +133,20 @@ def is_chilled_last(recipe: Recipe, last: str) -> bool:
     cold = any(map(_SERVED_COLD.search, told)) or (bool(told) and _CHILLED.search(told[-1]))
     if cold and (jar or (spoils and recipe.kind.is_("drink"))):
         return True
+    flesh = recipe.kind.is_("put up") and _holds(recipe, _FLESH)
+    if (cold and flesh) or (recipe.kind.is_("put up") and _CLOSED_AND_CHILLED.search(last)):
+        return not any(_is_processed(one.text) for one in recipe.method)
     # what egg and cream set in the cold is no pickle: whoever wrote it says where it stands
-    if not spoils and recipe.kind.is_("put up") and _holds(recipe, _RAW | _FLESH):
+    if flesh or (not spoils and recipe.kind.is_("put up") and _holds(recipe, _RAW)):
         at = next((place for place, one in enumerate(told) if _LEFT_COLD.search(one)), None)
         if at is not None and not any(map(_GOES_ON.search, _behind(told, at))):
-            return not any(_PROCESSED.search(one.text) for one in recipe.method)
+            return not any(_is_processed(one.text) for one in recipe.method)
     cool = any(_KEPT_COOL.search(one) and not _ELSEWHERE.search(one) for one in told)
     return cool and spoils and not _is_boiled_sweet(recipe)
+
+
+def _is_processed(text: str) -> bool:
+    return bool(_PROCESSED.search(_IN_THE_OVEN.sub(" ", text)))
 
 
 def never_leaves_the_cold(recipe: Recipe) -> bool:
