@@ -15,6 +15,7 @@ from stillroom.core.label.labelling import label_recipe
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 
 
 def _read(kind: str, lines: str, method: str, language: str = "en_GB", title: str = "X") -> Recipe:
@@ -344,3 +345,62 @@ def test_an_airtight_jar_is_no_year_in_french() -> None:
     method = CONFIT + "keep in the fridge."
     recipe = _read("preserve", "200 g peeled garlic cloves; 250 ml olive oil", method)
     assert "cold-oil" in _said(recipe)
+
+
+SOAP = "Mezclar y verter en moldes. Curar 6 semanas."
+BALM = "Alles schmelzen und in Tiegel füllen."
+
+
+@pytest.mark.parametrize(
+    ("language", "title", "lines", "method", "speaks", "silent"),
+    [
+        ("es_ES", "Jabón", "1 l aceite de girasol usado; 1 l agua; 200 g sosa cáustica", SOAP,
+         "lye-left-over", "soap-young"),
+        ("es_ES", "Jabón", "2 l aceite usado; 2 l agua; 250 g sosa cáustica", SOAP,
+         "caustic", "lye-left-over"),
+        ("en_GB", "Soap", "1 kg vegetable oil; 330 g water; 200 g lye", "Pour into moulds.",
+         "lye-left-over", "skin-allergen"),
+        ("en_GB", "Soap", "1 kg vegetable oil; 330 g water; 135 g lye", "Cure for 6 weeks.",
+         "caustic", "lye-left-over"),
+        ("fr_FR", "Savon", "1 kg huile d'olive; 330 g eau; 125 g soude caustique",
+         "Verser dans les moules. Cure de 6 semaines.", "caustic", "soap-young"),
+        ("it_IT", "Sapone", "1 kg olio d'oliva; 330 g acqua; 125 g soda caustica",
+         "Versare negli stampi. Stagionare 2 settimane.", "soap-young", "lye-left-over"),
+        ("de_DE", "Lippenbalsam", "30 g Bienenwachs; 30 g Mandelöl", BALM,
+         "skin-allergen", "watery-cosmetic"),
+        ("de_DE", "Lippenbalsam", "30 g Bienenwachs; 9 Tropfen Bergamottöl", BALM,
+         "sun-and-citrus", "skin-allergen"),
+        ("de_DE", "Möbelpolitur", "30 g Bienenwachs; 30 g Mandelöl", BALM,
+         "hot-wax", "skin-allergen"),
+        ("fr_FR", "Crème pour les mains", "50 g cire d'abeille; 50 g huile d'olive; 20 ml eau",
+         "Faire fondre.", "watery-cosmetic", "sun-and-citrus"),
+        ("it_IT", "Burrocacao", "50 g cera d'api; 50 g olio di mandorle", "Sciogliete la cera.",
+         "skin-allergen", "watery-cosmetic"),
+        ("sv_SE", "Läppbalsam", "50 g bivax; 50 g mandelolja; 20 ml vatten", "Smält allt.",
+         "watery-cosmetic", "sun-and-citrus"),
+        ("nl_NL", "Lippenbalsem", "50 g bijenwas; 50 g amandelolie", "Smelt alles.",
+         "skin-allergen", "watery-cosmetic"),
+    ],
+)  # fmt: skip
+def test_what_lies_on_the_skin_is_told_in_every_language(
+    language: str, title: str, lines: str, method: str, speaks: str, silent: str
+) -> None:
+    said = _said(_read("craft", lines, method, language, title), language)
+    assert speaks in said
+    assert silent not in said
+
+
+@pytest.mark.parametrize(
+    ("sentence", "kept"),
+    [
+        ("Das Kraut lässt sich auch gut lagern (circa 3-4 Monate).", "3-4 months"),
+        ("Es kann 3 Monate gelagert werden.", "3 months"),
+        ("Die Gläser 3 - 6 Tage stehen lassen und anschließend im Keller aufbewahren.", "None"),
+        ("Laisser reposer 3 jours puis conserver à la cave.", "None"),
+        ("Dejar reposar 2 días y luego se conserva 3 meses en la nevera.", "3 months"),
+        ("Im Kühlschrank dann 2 Wochen haltbar.", "2 weeks"),
+        ("3 Wochen lagern.", "None"),
+    ],
+)
+def test_days_that_it_stands_are_no_days_that_it_keeps(sentence: str, kept: str) -> None:
+    assert str(keeps_elsewhere(sentence)) == kept

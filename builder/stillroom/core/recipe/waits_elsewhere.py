@@ -74,7 +74,15 @@ _SO_LONG: Final = (
 _HOLDS: Final = late_regex(
     rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|vydrží){_SO_LONG}"
     rf"|(?<!ación\s)(?<!azione\s)\bdura(?:n|no|rá)?{_SO_LONG}"
-    r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\bgoed\b",
+    r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\bgoed\b"
+    r"|\b(?:lässt|lassen)\b[^.;!?]{0,20}\bsich\b[^.;!?]{0,60}\blagern\b"
+    r"|\bk(?:ann|önnen)\b[^.;!?]{0,60}\bgelagert\s+werden\b",
+    re.IGNORECASE,
+)
+# what stands for days and is then kept in the cellar keeps no days: "6 Tage stehen, dann lagern"
+_THEN: Final = late_regex(
+    r"\b(?:dann|danach|anschließend|ensuite|puis|luego|después(?! de)|poi|quindi|daarna|vervolgens"
+    r"|sedan|därefter)\b",
     re.IGNORECASE,
 )
 # "dopo tre mesi", "nach etwa 2 Wochen": it is to be used then, and keeps no shorter
@@ -239,8 +247,12 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     (None, None)
     """
     sentence = _behind_straining(_DURING.sub("por", sentence))  # "durante" is no "dura"
-    kept = _any_of("keeping").search(sentence) or _HOLDS.search(sentence)
-    if not kept or _any_of("before_use").search(sentence) or _is_strained_then(sentence):
+    sentence = _behind_standing(sentence)
+    if (
+        not _keeps(sentence)
+        or _any_of("before_use").search(sentence)
+        or _is_strained_then(sentence)
+    ):
         return None
     if _is_after(sentence):
         return None
@@ -274,6 +286,20 @@ def _behind_straining(sentence: str) -> str:
     strained = _any_of("strains").search(sentence, found.end()) if found else None
     rest = sentence[strained.end() :] if strained else ""
     return rest if _any_of("keeping").search(rest) and _span_words().search(rest) else sentence
+
+
+def _behind_standing(sentence: str) -> str:
+    """Return what follows a wait, where only that says how it is kept: "…, dann kühl lagern"."""
+    then = _THEN.search(sentence)
+    if then is None:
+        return sentence
+    before, rest = sentence[: then.start()], sentence[then.end() :]
+    stands = _span_words().search(before) and _word(before) and not _keeps(before)
+    return rest if stands and _keeps(rest) else sentence
+
+
+def _keeps(words: str) -> bool:
+    return bool(_any_of("keeping").search(words) or _HOLDS.search(words))
 
 
 def length_elsewhere(words: str) -> Span | None:
