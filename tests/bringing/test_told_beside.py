@@ -144,6 +144,7 @@ HANDED_ON = [
     "This recipe came from Cheryl.",
     "Mrs Abernathy taught us how.",
     "Rosa's famous recipe won a prize.",
+    "Recipe contributed by Laurie Fisher, who adds: use ripe plums.",
     "Das ist das Rezept meiner Oma.",
     "Meine Nachbarin Rosa hat mir das gegeben.",
     "Von Tante Else, die macht es jedes Jahr.",
@@ -329,3 +330,47 @@ def test_keeping_said_where_others_introduce_it_is_asked() -> None:
     (draft,) = brought(page, name="rusks.html")
     assert "They keep for two months" in asked(draft)
     assert "Good with coffee" not in draft.text
+
+
+@pytest.mark.parametrize(
+    ("language", "line"),
+    [
+        ("de_DE", "Bewertung: 4,5 von 5"),
+        ("de_DE", "Alle Rezepte von Anna"),
+        ("fr_FR", "Article suivant : Compote"),
+        ("it_IT", "Torna alla lista"),
+        ("es_ES", "Volver"),
+        ("nl_NL", "Meld je aan voor de nieuwsbrief"),
+        ("sv_SE", "Nästa inlägg: Äppelmos"),
+        ("da_DK", "Gem opskriften"),
+        ("pt_PT", "Avaliação: 4,5/5"),
+        ("pl_PL", "Wszystkie przepisy Anny"),
+        ("en_GB", "Fill in your details below or click an icon to log in:"),
+        ("en_GB", "( Log Out /  Change )"),
+    ],
+)
+def test_stars_forms_and_the_next_page_are_no_step(language: str, line: str) -> None:
+    bare, behind = (
+        brought(f"{TITLES[language]}\n\n{PAPERS[language]}{more}", language)[0].text
+        for more in ("", f"\n{line}\n")
+    )
+    assert behind == bare
+
+
+def test_what_is_done_next_stays_a_step() -> None:
+    """A label's word before something that is done leads to no other page."""
+    paper = (
+        "Plum jam\n\n1 kg plums\n1 kg sugar\n\nMethod\n\nBoil the plums.\n\nNext: add the sugar\n"
+    )
+    (draft,) = brought(paper)
+    assert "add the sugar" in draft.text
+
+
+def test_whoever_keeps_a_page_is_no_author() -> None:
+    (draft,) = brought(f"Plum jam\n\nBy Staff\n\n{PAPERS['en_GB']}")
+    assert "Staff" not in draft.text
+
+
+def test_praise_that_begins_with_an_article_measures_nothing() -> None:
+    assert "outside the list" not in of_draft("en_GB", "A good jam for toast.")
+    assert "outside the list" in of_draft("en_GB", "A pinch of salt")

@@ -333,7 +333,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
         elif is_only_makes(row.text):
             take_makes(recipe, yield_alone(row).text if greeted else row.text)
         elif who := writer_of(row.text) or poster_of(row.text):
-            recipe.writer = recipe.writer or who
+            recipe.writer = recipe.writer or ("" if plain(who) in words("nobodys") else who)
             if beside := beside_writer(row.text):
                 recipe.say_makes(makes_of(beside))
                 recipe.intro += [] if is_only_makes(beside) or is_passed(beside) else [beside]

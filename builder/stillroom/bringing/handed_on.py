@@ -48,6 +48,8 @@ _NAMED: Final = late_regex(
     r"|\b(?i:recipe|rezept|recept(?:et)?|opskrift(?:en)?|oppskrift(?:en)?)\s(?:(?:is|was|comes?|came|ist|stammt|kommt|är|er|kommer)\s)?"
     rf"(?:by|from|von|van|av|af|från|fra)\s(?P<by>{_NAME})"
     rf"|\b(?i:recette|ricetta|receta|receita|przepis)\s(?:de|di|da|od|del|della)\s(?P<of>{_NAME}\s{_NAME})"
+    # "Recipe contributed by Laurie Fisher, who adds: …"
+    rf"|\b(?i:contributed|submitted|shared|sent\sin|given|supplied|handed\son)\sby\s(?P<sent>{_NAME})"
     # "From Elsabe, she always brings it"
     rf"|^(?:From|By|Von|Par|De|Da|Di|Van|Av|Af|Från|Fra|Od)\s(?P<from>{_NAME}(?:\s{_NAME})?),"
     r"\s(?:she|he|who|they|die|der|sie|er|qui|elle|il|che|lei|que|ella|él|som|hon|han|hun|zij|hij|która|który)\b"

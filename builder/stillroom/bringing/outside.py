@@ -15,6 +15,7 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
@@ -183,12 +184,15 @@ def tell_dropped(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
 def _measures(line: str) -> bool:
     if len(line.split()) > _LONGEST or not _STARTS.match(line) or is_only_makes(line):
         return False
-    if is_ingredient(line):
-        return bool(staples_named(line))
     try:  # "1 egg (optional) — some leave it out to keep the crumb short."
         read = read_line(line)
     except Unreadable:
-        return False
+        return is_ingredient(line) and bool(staples_named(line))
+    measured = isinstance(read.amount, Amount) and bool(read.amount.unit or read.amount.noun)
+    if not measured and line[:1].isalpha() and says_its_kind(line):
+        return False  # "A good jam for toast." names what is made
+    if is_ingredient(line):
+        return bool(staples_named(line))
     return isinstance(read.amount, Amount) and find_staple(read.item) is not None
 
 

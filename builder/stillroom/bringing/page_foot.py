@@ -19,6 +19,7 @@ _LONGEST: Final = 120
 _MOST_OF_A_LABEL: Final = 10
 _MOST_OF_A_BYLINE: Final = 4
 _MOST_OF_A_PIECE: Final = 2
+_MOST_OF_A_NAME: Final = 6
 _MONTHLY: Final = (
     r"\d{1,2}(?:st|nd|rd|th|er|\.|º|°)?\s(?:de\s|of\s)?(?P<month>[^\W\d_]{3,12})\.?,?\s(?:de\s|del\s)?(?:19|20)\d\d"
     r"|(?P<first>[^\W\d_]{3,12})\.?\s\d{1,2}(?:st|nd|rd|th)?,?\s(?:19|20)\d\d"
@@ -41,6 +42,22 @@ _CREDITED: Final = late_regex(
     r"(?:(?:crédits?|credits?|créditos|crediti)\s(?:photos?|fotos?|foto|images?)|fot\.|zdjęci[ae]|foto)\s?:?\s\S.{1,60}",
     re.IGNORECASE,
 )
+# "Note : 4,5/5", "Bewertung: 4,5 von 5"
+_RATED: Final = late_regex(
+    r"(?P<head>[^\W\d_]{3,14})\s?:?\s\d(?:[.,]\d+)?\s?(?:/|[^\W\d_]{1,3})\s?(?:5|10)(?:[.,]0)?(?:\s?\(\d+\))?"
+)
+# what a weblog's form says below a page, in its languages
+_FORM: Final = late_regex(
+    r".{0,80}\b(?:icon|icône|icon[oa]|icoon|pictogram|ikon[aęu]?|ícone)\b.{0,60}"
+    r"\b(?:log ?in|einzuloggen|connecter|sesión|accesso|accedere|inloggen|loggen|logga in|logge"
+    r"|zalogować|sessão|přihlásit)\b.{0,10}"
+    r"|.{0,60}\b(?:commenting|kommentierst|commentez|comentando|commentando|comentar|reageert)\b"
+    r".{0,60}\b(?:account|konto|compte|cuenta|conta)\b.{0,30}"
+    r"|.{0,60}\b(?:kommenterar|kommenterer|komentujesz)\b.{0,60}\bkont[oa]\b.{0,30}"
+    r"|[^.!?]{0,60}\b(?:newsletters?|nyhetsbrev\w*|nyhedsbrev\w*|nieuwsbrief|infolettre|newslettera)\b[^.!?]{0,40}[.!]?"
+    r"|\(?\s?log ?out\s?/\s?change\s?\)?|connecting to %s",
+    re.IGNORECASE,
+)
 _NAMES: Final = late_regex(
     r"[A-ZÀ-ÝŁŚŻ][\w'’.-]+(?:\s(?:d[aeiu]|van|von|de la|le)?\s?[A-ZÀ-ÝŁŚŻ][\w'’.-]+){1,3}"
 )
@@ -57,13 +74,25 @@ def is_of_page(text: str) -> bool:
     >>> [is_of_page(one) for one in said]
     [False, False, False, False]
     """
-    bare = text.strip()
+    bare = " ".join(text.split())
     if not bare or len(bare) > _LONGEST:
         return False
     pieces = [one for one in re.split(r"\s[|·•]\s?|\s?\|\s|\s?\|$", bare) if one.strip()]
     if pieces and all(map(_is_button, pieces)):
         return True
+    if (rated := _RATED.fullmatch(bare)) and plain(rated["head"]) in words("page_ratings"):
+        return True
+    if _FORM.fullmatch(bare) or _names_all(bare):
+        return True
     return bool(_ARCHIVE.fullmatch(bare) or _CREDITED.fullmatch(bare))
+
+
+def _names_all(text: str) -> bool:
+    """Whether a few words lead to all that a page has of somebody: "Alle Rezepte von Anna"."""
+    said = plain(text)
+    begun = any(said.startswith(f"{one} ") for one in words("all_recipes"))
+    named = text.split()[-1][:1].isupper() and not text.rstrip().endswith((".", ":"))
+    return begun and named and len(said.split()) <= _MOST_OF_A_NAME
 
 
 def _is_button(text: str) -> bool:
@@ -77,6 +106,9 @@ def _is_button(text: str) -> bool:
     head, value = plain(labelled["head"]), labelled["value"]
     if head in words("kinds_of_work"):  # "Cooking method: bake", and no step behind its head
         return len(value.split()) <= _MOST_OF_A_PIECE
+    if head in words("page_turns"):  # "Next: Plum gin", and never "Next: boil it"
+        bids = plain(value).split(" ")[0] in words("told_first") | words("told_last")
+        return value[:1].isupper() and not bids and not value.endswith(".")
     whole = not value.rstrip().endswith((".", "!", "?")) and len(value.split()) <= _MOST_OF_A_LABEL
     return whole and (head in words("page_labels") or head in words("reads_on"))
 
