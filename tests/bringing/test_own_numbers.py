@@ -9,6 +9,7 @@ from __future__ import annotations
 import pytest
 
 from bringing.drafts import asked, brought, listed, steps
+from stillroom.bringing.doubted import doubted_steps
 
 HEAD = "Plum jam\n\nMakes 4 jars of 200 ml\n\nIngredients\n1 kg plums\n700 g sugar\n\nMethod\n"
 TOLD = (
@@ -114,3 +115,55 @@ def test_how_something_is_done_heads_what_tells_it(head: str, tongue: str) -> No
     (draft,) = brought(f"{HEAD}{TOLD[0]} {TOLD[1]} {TOLD[2]}\n\n{head}\n{below}\n")
     assert f"### {head}" in draft.text, tongue
     assert steps(draft)[-1] == below
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        # brazilian page of pumpkin jam; the others are its family, invented
+        "DICAS DE QUEM JÁ FEZ",
+        "Tipps vom Koch",
+        "Consejos de la abuela",
+        "Consigli della nonna",
+        "Conseils de grand-mère",
+        "Porady od babci",
+        "Råd från mormor",
+    ],
+)
+def test_a_head_of_tips_that_goes_on_heads_notes(head: str) -> None:
+    rows = "\n".join(f"{at}. {one}" for at, one in enumerate(TOLD, 1))
+    (draft,) = brought(f"{HEAD}{rows}\n\n{head}\n- Use ripe plums, they are sweeter.\n- Add rum.\n")
+    assert steps(draft) == list(TOLD)
+    assert "Use ripe plums, they are sweeter." in draft.text.split("## Method")[1]
+
+
+def test_what_stands_below_a_heading_in_which_nothing_is_done_is_a_note_and_asked_about() -> None:
+    # a German page asks where its biscuits come from, behind their steps; the words are invented
+    rows = "".join(f"<li>{one}</li>" for one in TOLD)
+    told = "Where do plums come from?", "There are many stories of it, and one leads to the east."
+    page = (
+        "<h1>Plum jam</h1><p>Makes 4 jars of 200 ml</p><h2>Ingredients</h2><ul><li>1 kg plums</li>"
+        f"<li>700 g sugar</li></ul><h2>Method</h2><ol>{rows}</ol><h3>{told[0]}</h3><p>{told[1]}</p>"
+    )
+    (draft,) = brought(page, name="a.html")
+    assert steps(draft) == list(TOLD)
+    assert all(one in draft.text.split("## Notes")[1] for one in told)
+    assert f'kept as a note: "{told[0]}"' in asked(draft)
+    done = "<h3>How long?</h3><p>Boil them for two hours in a wide pan.</p>"
+    (draft,) = brought(page.split("<h3>")[0] + done, name="a.html")
+    assert steps(draft) == [*TOLD, "Boil them for two hours in a wide pan."]
+
+
+@pytest.mark.parametrize(
+    ("said", "is_asked"),
+    [
+        ("Das Mehl vom Markt ist das feinste, sagt der Müller.", True),
+        ("Davon gibt es viele schöne Geschichten.", True),
+        ("Das Mehl mit der Butter verkneten.", False),
+        ("Zum Kochen bringen.", False),
+        ("Mit Wasser verdünnen.", False),
+    ],
+)
+def test_a_german_thing_in_capitals_bids_nothing(said: str, is_asked: bool) -> None:
+    steps_of = ["Die Pflaumen waschen und mit dem Zucker kochen.", said, "In die Gläser füllen."]
+    assert (said in doubted_steps(steps_of, ["1 kg Pflaumen"])) == is_asked

@@ -108,8 +108,9 @@ _NOTES: Final = re.compile(
 )
 # "Tipps zum Sammeln und Verarbeiten", "Tips for a good set"
 _TIPS_FOR: Final = re.compile(
-    r"(?:tipps?|tips?|hints?|conseils?|astuces?|consigli|consejos|trucos)"
-    r" (?:zum|zur|zu|für|for|on|to|pour|per|para|voor|bij|om|till)"
+    r"(?:tipps?|tips?|hints?|conseils?|astuces?|consigli|consejos|trucos|dicas|råd|porady|rady)"
+    r" (?:zum|zur|zu|für|for|on|to|pour|per|para|voor|bij|om|till|vom|von|from|de|del|dei|della"
+    r"|do|da|dos|das|van|fra|från|av|af|od|dla)"
     r"(?: [^\W\d]+){1,7}"
 )
 # "Storage instructions", "Serving tips"

@@ -53,6 +53,8 @@ _MINUTES: Final = late_regex(r"\d\s?min\b", re.IGNORECASE)
 _GENITIVE: Final = late_regex(r"['’]s\b")
 _BRACKETS: Final = late_regex(r"\([^()]{0,200}\)")
 _HOW_OFTEN: Final = late_regex(r"\w+ly|always|often|sometimes|also")
+# within a sentence, in a language that sets things in capitals: "das Mehl", "ein Gewürz"
+_THING: Final = clause_regex(r"(?<=[^.:!?–•\s]\s)[A-ZÄÖÜ][a-zäöüß]+")
 _MARKS: Final = late_regex(
     r"^[\W\d_]*(?:(?:step|schritt|[ée]tape|paso|passo|steg|trin)\s*\d+\W*)?", re.I
 )
@@ -199,7 +201,13 @@ def _is_done(sentence: str, tongues: Sequence[str], listed: frozenset[str]) -> b
         return True
     mine = frozenset(words_of(_MINUTES.sub(" ", sentence)))
     clauses = list(_clauses(sentence))
-    return any(_does(clauses, name, mine, timed=timed, beside=beside) for name in tongues)
+    things = frozenset(without_accents(one[0]) for one in _THING.finditer(sentence.strip()))
+    parts = [[one for one in said if one not in things] for said in clauses]
+    bare = [said for said in parts if said]
+    return any(
+        _does(bare if tongue_of(name).capitals else clauses, name, mine, timed=timed, beside=beside)
+        for name in tongues
+    )
 
 
 def _does(
@@ -220,7 +228,8 @@ def _does(
         clauses = [said for said in clauses if said]
     if not timed and (tongue.own & mine or (told and tongue.had & mine)):
         # "Boil my plums", and nothing of what somebody tells of herself
-        clauses = [said[:1] for said in clauses[:1]]
+        begun = (said for said in clauses[:1] if "+".join(said[:2]) not in tongue.pairs)
+        clauses = [said[:1] for said in begun]
     return _bids(clauses, name, beside)
 
 

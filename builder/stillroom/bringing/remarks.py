@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.afterwords import without_afterwords
@@ -28,7 +29,8 @@ _LEAST: Final = 3
 """Numbered steps from which on a line without a number may be a remark."""
 _NAMES: Final = 3
 _MOST_NAMED: Final = 6
-_SHOWN: Final = 60
+_LEAST_DONE: Final = 2
+"""Rows that are work, behind which a heading may head something else."""
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
 _ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECASE)
 _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
@@ -65,8 +67,8 @@ class Method:
             recipe.notes.append(("Notes", list(self.remarks)))
         if self.tail:
             recipe.notes.append(("Notes", list(self.tail)))
-            more = " …" if len(self.tail) > 1 or len(self.tail[0]) > _SHOWN else ""
-            what = f'Behind the last step, kept as a note: "{self.tail[0][:_SHOWN]}{more}"'
+            named = " · ".join(map(quoted, self.tail[:_MOST_NAMED]))
+            what = f"Behind the last step, kept as a note: {named}"
             recipe.doubt("title", what, "If it is a step, write it into the method.")
         for said in (*self.remarks, *self.tail):
             recipe.say_makes(makes_of(said))
@@ -137,8 +139,35 @@ def _tail(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Ro
         and not _ADDRESSES.fullmatch(rows[at].text)
         and not _is_name(rows[at])
     ]
+    doubted = sorted({*doubted, *_below_idle_heads(rows)})
     tail = tuple(rows[at].text for at in doubted)
     return tail, [row for at, row in enumerate(rows) if at not in doubted]
+
+
+def _below_idle_heads(rows: Sequence[Row]) -> set[int]:
+    """Return the headings behind the first steps below which nothing is done, and what they head.
+
+    >>> steps = [Row("Stone the plums."), Row("Boil them for an hour.")]
+    >>> told = [Row("Where are they from?", "heading"), Row("They are said to be from the east.")]
+    >>> _below_idle_heads([*steps, *told]), _below_idle_heads([*steps, told[0], *steps])
+    ({2, 3}, set())
+    """
+    tongues = tongues_of([row.text for row in rows]) or TONGUES
+    works = [row.shape != "heading" and is_work(row.text, tongues) for row in rows]
+    heads = [at for at, row in enumerate(rows) if row.shape == "heading"]
+    found: set[int] = set()
+    for at, end in pairwise([*heads, len(rows)]):
+        group = range(at + 1, end)
+        idle = not any(works[one] or _is_read_for_itself(rows[one]) for one in group)
+        if group and idle and sum(works[:at]) >= _LEAST_DONE:
+            found.update((at, *group))
+    return found
+
+
+def _is_read_for_itself(row: Row) -> bool:
+    """Whether a row says how long it keeps or how much it makes, or is a step by its number."""
+    told = may_say_keeping(row.text) or makes_of(row.text) or is_passed(row.text)
+    return row.shape != "line" or bool(told) or is_told(row.text)
 
 
 def without_names(rows: Sequence[Row]) -> Method:

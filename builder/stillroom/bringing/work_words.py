@@ -41,6 +41,7 @@ class Tongue:
     whose: frozenset[str]
     past: tuple[str, ...]
     anywhere: bool
+    capitals: bool
     plural: str
     before: tuple[str, ...]
     clitics: tuple[str, ...]
@@ -95,6 +96,7 @@ def tongue_of(name: str) -> Tongue:
         done=frozenset(done),
         past=tuple(str(own.get("past", "")).split()),
         anywhere=bool(own.get("anywhere")),
+        capitals=bool(own.get("capitals")),
         plural=str(own.get("plural", "-")),
         before=tuple(str(own.get("before", "")).split()),
         clitics=tuple(str(own.get("clitics", "")).split()),
