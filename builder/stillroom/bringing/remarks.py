@@ -16,7 +16,13 @@ from stillroom.bringing.afterwords import without_afterwords
 from stillroom.bringing.doubted import quoted
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, words
-from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
+from stillroom.bringing.known_work import (
+    TONGUES,
+    is_work,
+    listed_words,
+    may_be_work,
+    tongues_of,
+)
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.bringing.tails import tail_of
@@ -139,26 +145,33 @@ def _tail(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Ro
         and not _ADDRESSES.fullmatch(rows[at].text)
         and not _is_name(rows[at])
     ]
-    doubted = sorted({*doubted, *_below_idle_heads(rows)})
+    doubted = sorted({*doubted, *_below_idle_heads(rows, recipe)})
     tail = tuple(rows[at].text for at in doubted)
     return tail, [row for at, row in enumerate(rows) if at not in doubted]
 
 
-def _below_idle_heads(rows: Sequence[Row]) -> set[int]:
+def _below_idle_heads(rows: Sequence[Row], recipe: Recipe) -> set[int]:
     """Return the headings behind the first steps below which nothing is done, and what they head.
+
+    Below one that does not ask, no word may be one of work.
 
     >>> steps = [Row("Stone the plums."), Row("Boil them for an hour.")]
     >>> told = [Row("Where are they from?", "heading"), Row("They are said to be from the east.")]
-    >>> _below_idle_heads([*steps, *told]), _below_idle_heads([*steps, told[0], *steps])
-    ({2, 3}, set())
+    >>> _below_idle_heads([*steps, *told], Recipe(""))
+    {2, 3}
+    >>> _below_idle_heads([*steps, told[0], *steps], Recipe(""))
+    set()
     """
     tongues = tongues_of([row.text for row in rows]) or TONGUES
-    works = [row.shape != "heading" and is_work(row.text, tongues) for row in rows]
+    listed = listed_words(line for _, line in recipe.ingredients)
+    works = [row.shape != "heading" and is_work(row.text, tongues, listed) for row in rows]
+    may = [one or may_be_work(row.text, tongues) for one, row in zip(works, rows, strict=True)]
     heads = [at for at, row in enumerate(rows) if row.shape == "heading"]
     found: set[int] = set()
     for at, end in pairwise([*heads, len(rows)]):
         group = range(at + 1, end)
-        idle = not any(works[one] or _is_read_for_itself(rows[one]) for one in group)
+        done = works if rows[at].text.rstrip(" :").endswith("?") else may
+        idle = not any(done[one] or _is_read_for_itself(rows[one]) for one in group)
         if group and idle and sum(works[:at]) >= _LEAST_DONE:
             found.update((at, *group))
     return found
