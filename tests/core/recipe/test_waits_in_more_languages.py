@@ -67,6 +67,16 @@ def test_what_is_no_wait_is_none(sentence: str) -> None:
         ("Uåpnet holder den et år.", "1 year"),
         ("W lodówce wytrzyma do 3 miesięcy.", "3 months"),
         ("Przechowywać do roku.", "1 year"),
+        ("Va consumato entro un anno.", "1 year"),
+        ("Se puede conservar en la nevera hasta tres meses.", "3 months"),
+        ("In een trommel blijven ze 3 weken vers.", "3 weeks"),
+        ("Kan sparas upp till ett halvår.", "6 months"),
+        ("De kan gemmes 3 uger i en dåse.", "3 weeks"),
+        ("Kan lagres i opptil et halvt år.", "6 months"),
+        ("Pode guardar-se no frigorífico até três meses.", "3 months"),
+        ("Duram 3 semanas numa lata.", "3 weeks"),
+        ("W chłodnym miejscu postoi pół roku.", "6 months"),
+        ("Nadaje się do spożycia przez rok.", "1 year"),
     ],
 )
 def test_how_long_it_keeps_is_read(sentence: str, span: str) -> None:
@@ -82,6 +92,9 @@ def test_how_long_it_keeps_is_read(sentence: str, span: str) -> None:
         "La fermentación dura 2 semanas.",
         "La macerazione dura 40 giorni.",
         "Det blir bra, och grytan håller värmen.",
+        "Der skal bruges 2 liter vand.",
+        "A fermentação dura 2 semanas.",
+        "Glassene brukes i 2 uker til modning.",
     ],
 )
 def test_an_age_or_a_work_is_no_keeping(sentence: str) -> None:

@@ -72,9 +72,9 @@ _SO_LONG: Final = (
     r"|sei[s]?\s|um\s|dois\s|duas\s|três\s|dwa\s|trzy\s|roku\b|pół\s)"
 )
 _HOLDS: Final = late_regex(
-    rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|vydrží){_SO_LONG}"
-    rf"|(?<!ación\s)(?<!azione\s)\bdura(?:n|no|rá)?{_SO_LONG}"
-    r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\bgoed\b"
+    rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|postoi|postoją|vydrží){_SO_LONG}"
+    rf"|(?<!ación\s)(?<!azione\s)(?<!ação\s)\bdura(?:n|no|rá|m)?{_SO_LONG}"
+    r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\b(?:goed|vers|lekker|knapperig)\b"
     r"|\b(?:lässt|lassen)\b[^.;!?]{0,20}\bsich\b[^.;!?]{0,60}\blagern\b"
     r"|\bk(?:ann|önnen)\b[^.;!?]{0,60}\bgelagert\s+werden\b",
     re.IGNORECASE,
