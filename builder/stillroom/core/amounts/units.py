@@ -14,6 +14,7 @@ from typing import Literal, get_args
 
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.nearest import did_you_mean
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 System = Literal["metric", "us", "imperial"]
@@ -110,7 +111,7 @@ def nouns_before() -> dict[str, re.Pattern[str]]:
     """Return of the nouns that are counted before some words only, by form, those words."""
     rows = read_data("units.yml")["counted_of"]
     return {
-        form: re.compile(rf"\s+{row['before']}", re.IGNORECASE)
+        form: late_regex(rf"\s+{row['before']}", re.IGNORECASE)
         for row in rows
         for form in row["nouns"]
     }

@@ -15,7 +15,7 @@ from functools import cache
 from stillroom.core.allergens.of_foods import answer_avoid, know_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.data_files import read_data
-from stillroom.core.words.patterns import clause_regex
+from stillroom.core.words.patterns import clause_regex, late_regex
 from stillroom.core.words.problems import Problem
 
 # another version, another dish beside it, or the opposite
@@ -57,7 +57,7 @@ def _claims() -> tuple[_Claim, ...]:
             _pattern(row["free"], row["say"]),
             tuple(row.get("avoid", ())),
             frozenset(row.get("tags", ())),
-            re.compile(row["but"], re.IGNORECASE) if "but" in row else None,
+            late_regex(row["but"], re.IGNORECASE) if "but" in row else None,
             row.get("traces", ""),
         )
         for row in rows
@@ -68,7 +68,7 @@ def _pattern(free: list[str], say: list[str]) -> re.Pattern[str]:
     what = "|".join(sorted(map(re.escape, free), key=len, reverse=True))
     own = "".join(rf"|\b{re.escape(word)}\b" for word in say)
     others = r"(?:[\w' -]+(?:,| and| or|,? nor) )*"
-    return re.compile(
+    return late_regex(
         rf"\b(?:{what})[- ]free\b|\bfree[- ](?:from|of) (?:all |any )?{others}(?:{what})\b"
         rf"|\b(?:contains? no|made without|without any|with no|has no"
         rf"|no added) {others}(?:{what})\b"

@@ -15,6 +15,7 @@ from stillroom.core.care.safety_rules import CHECKS, NARROWING
 from stillroom.core.care.told import TOLD
 from stillroom.core.recipe.kinds import Kind
 from stillroom.core.words.data_files import read_data
+from stillroom.core.words.made_patterns import make_pattern
 from stillroom.core.words.nearest import did_you_mean
 
 Gravity = Literal["refuse", "danger", "caution", "notice"]
@@ -119,7 +120,7 @@ def check_condition(name: str, when: Any) -> None:
         if word in NARROWING and NARROWING[word] not in when:
             raise ValueError(f'hazards.yml: {name}: "{word}" stands without what it narrows.')
         if word in ("clause", "sugar_boils", "said", "vessel", "item", "not_item", "only_item"):
-            re.compile(value)
+            make_pattern(value, re.IGNORECASE)  # as it is made when it is asked
         if word == "told" and value not in TOLD:
             raise ValueError(f'hazards.yml: {name}: "{value}". {did_you_mean(value, TOLD)}')
         if word in ("any", "none"):

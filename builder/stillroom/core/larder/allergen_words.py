@@ -125,7 +125,7 @@ def _pattern() -> re.Pattern[str]:
     table = read_larder_data(FILE)
     rows = [*table["words"].values(), *table["others"]]
     words = sorted((word for row in rows for word in row), key=len, reverse=True)
-    return re.compile("|".join(map(_as_pattern, words)))
+    return late_regex("|".join(map(_as_pattern, words)))
 
 
 def _as_pattern(word: str) -> str:
@@ -137,7 +137,7 @@ def _as_pattern(word: str) -> str:
 
 @cache
 def _without() -> re.Pattern[str]:
-    return re.compile("|".join(map(_as_pattern, read_larder_data(FILE)["without"])))
+    return late_regex("|".join(map(_as_pattern, read_larder_data(FILE)["without"])))
 
 
 @cache

@@ -254,7 +254,7 @@ def _never_counted() -> re.Pattern[str]:
     words = either(line_words()["never_counted"])
     # "anchovies in oil" are counted, and a cake of yeast is
     counted = r"(?!.*\s(?:in|with|of)\s)(?!cakes?\s)"
-    return re.compile(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
+    return late_regex(rf"{counted}(?:.*[\s-])?(?:{words})(?:\s*\([^()]*\))?", re.IGNORECASE)
 
 
 def _likely(amount: Amount) -> str:
@@ -365,7 +365,7 @@ def _refuse_unmeasured_number(reading: LineReading, item: str, unit: re.Match[st
 @cache
 def spirit_words() -> re.Pattern[str]:
     """Return the pattern of the names of strong drinks."""
-    return re.compile(rf"\b(?:{either(line_words()['spirits'])})s?\b", re.IGNORECASE)
+    return late_regex(rf"\b(?:{either(line_words()['spirits'])})s?\b", re.IGNORECASE)
 
 
 def _refuse_poured_ounces(reading: LineReading) -> None:

@@ -52,6 +52,7 @@ _WORDS = late_regex(
     r"|[A-Za-zÀ-ſ]+(?:-[A-Za-zÀ-ſ]+)*\.?(?:[ \t]+[A-Za-zÀ-ſ]+\.?){0,2}"
 )
 _GAP = late_regex(r"[ \t]+")
+_BEHIND_IT = late_regex(r"\s*,\s*|\s+|$")
 _TOKEN = late_regex(r"[^ \t]+")
 
 
@@ -118,7 +119,7 @@ def read_qualifier(text: str, at: int) -> _Words | None:
         word = _look_up(text, at, _qualifiers(), most=2)
         if word is None:
             break
-        gap = re.compile(r"\s*,\s*|\s+|$").match(text, word[1])
+        gap = _BEHIND_IT.match(text, word[1])
         if gap is None:
             break
         at = gap.end()
@@ -130,7 +131,7 @@ def read_about() -> re.Pattern[str]:
     """Return the pattern of "about", "approx." and the like before a number."""
     ordered = sorted(read_data("line_words.yml")["about"], key=len, reverse=True)
     words = "|".join(re.escape(word) for word in ordered)
-    return re.compile(rf"(?:(?:{words})(?![A-Za-z])\s*)+(?=[0-9½⅓⅔¼¾⅛a-z])", re.IGNORECASE)
+    return late_regex(rf"(?:(?:{words})(?![A-Za-z])\s*)+(?=[0-9½⅓⅔¼¾⅛a-z])", re.IGNORECASE)
 
 
 # other words with a unit before their hyphen are no measure: "T-bone steaks", "cup-shaped leaves"

@@ -96,10 +96,13 @@ def either(words: list[str]) -> str:
     return "|".join(re.escape(word).replace(r"\ ", r"\s+") for word in ordered)
 
 
+_CLOSES = late_regex(r"[)\]]")
+
+
 @cache
 def unmeasured_words() -> re.Pattern[str]:
     """Return the pattern of words that leave an amount to the cook: "to taste"."""
-    return re.compile(
+    return late_regex(
         rf"(?:^|[\s,(]+)(?P<words>{either(line_words()['unmeasured'])})(?!\w)", re.IGNORECASE
     )
 
@@ -108,7 +111,7 @@ def unmeasured_words() -> re.Pattern[str]:
 def vague_words() -> re.Pattern[str]:
     """Return the pattern of amounts that are no number: "a few", "some"."""
     words = either(line_words()["vague"]).replace("'", "['’]")  # "un peu d'eau"
-    return re.compile(rf"(?P<words>{words})(?:(?<=['’])\s*(?!\d)|\s+(?!\d)|$)", re.IGNORECASE)
+    return late_regex(rf"(?P<words>{words})(?:(?<=['’])\s*(?!\d)|\s+(?!\d)|$)", re.IGNORECASE)
 
 
 def after_of(text: str, at: int, measured: bool = False) -> int:
@@ -151,7 +154,7 @@ def split_food(text: str, at: int, amount: Amount | Unmeasured | None) -> LineRe
     end = cut.start() if cut else len(text)
     item, note = _tidy(_TRAILING.sub("", text[at:end].strip(" ."))), ""
     if bracket and cut and not item:  # "1 pound (2 large) firm, tart apples"
-        closed = re.compile(r"[)\]]").search(text, cut.end())
+        closed = _CLOSES.search(text, cut.end())
         rest = split_food(text, closed.end(), amount) if closed else None
         if closed and rest and rest.item:
             said = text[cut.end() : closed.start()].strip()
@@ -232,7 +235,7 @@ _SAID_BEHIND = late_regex(
 
 def _open_bracket(text: str, at: int, cut: re.Match[str], item: str) -> tuple[str, str, int]:
     """Put what stands in brackets into the note; the food may go on behind them."""
-    close = re.compile(r"[)\]]").search(text, cut.end())
+    close = _CLOSES.search(text, cut.end())
     inner = text[cut.end() : close.start() if close else len(text)].strip()
     after = text[close.end() :] if close else ""
     comma = re.search(r"[,;(\[]|\.\s+(?=[A-Z])", after)

@@ -56,7 +56,7 @@ def _of_other_things() -> re.Pattern[str]:
     """Return the pattern of foods whose percentage is of fat, cocoa, acid or the like."""
     words = line_words()
     named = either([*words["vinegars_elsewhere"], *words["percent_of"]])
-    return re.compile(rf"\b(?:{named})", re.IGNORECASE)
+    return late_regex(rf"\b(?:{named})", re.IGNORECASE)
 
 
 @cache
@@ -64,7 +64,7 @@ def _sour() -> re.Pattern[str]:
     """Return the pattern of a vinegar with its acid in a language other than English."""
     named = either(line_words()["vinegars_elsewhere"])
     percent = r"\d{1,2}(?:[.,]\d)?\s*(?:%|°)"
-    return re.compile(
+    return late_regex(
         rf"(?:(?P<before>{percent})\s+)?(?P<name>(?:[^\W\d]+\s){{0,2}}?(?:{named})(?:\s[^\W\d]+){{0,3}}?)"
         rf"(?:\s+(?:à\s+|a\s+|al\s+)?(?P<behind>{percent}))?",
         re.IGNORECASE,
@@ -84,7 +84,7 @@ def _acid_apart(reading: LineReading) -> LineReading:
 @cache
 def _weaker() -> re.Pattern[str]:
     """Return the pattern of drinks that are weaker than a spirit."""
-    return re.compile(rf"\b(?:{either(line_words()['drinks'])})s?$", re.IGNORECASE)
+    return late_regex(rf"\b(?:{either(line_words()['drinks'])})s?$", re.IGNORECASE)
 
 
 def strength_apart(reading: LineReading, system: System, language: str = "en") -> LineReading:

@@ -189,7 +189,7 @@ def _few() -> re.Pattern[str]:
     """Return the pattern of days, weeks or months without their number."""
     few = "|".join(words for words, least in _LOOSELY if least.isdigit())
     units = "|".join(re.escape(form) for form, unit in _units().items() if unit != "hour")
-    return re.compile(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
+    return late_regex(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
 
 
 def eaten_later(sentence: str) -> bool:
@@ -322,7 +322,7 @@ def _span_words() -> re.Pattern[str]:
     units = "|".join(sorted((re.escape(one) for one in _units()), key=len, reverse=True))
     words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
     number = rf"(?:\d{{1,3}}|{words})"
-    return re.compile(
+    return late_regex(
         rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?(?:(?<=\d)\s*|\s+)"
         rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
         re.IGNORECASE,

@@ -11,6 +11,8 @@ from collections.abc import Callable
 from functools import cache, lru_cache
 from typing import Final
 
+from stillroom.core.words.patterns import late_regex
+
 _ONES: Final = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"]
 _TEENS: Final = (
     *("ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen"),
@@ -106,7 +108,7 @@ _SAID: Final[tuple[tuple[str, tuple[str, ...], _Said], ...]] = (
 
 @cache  # only what some text needs: together they take as long to make as a recipe to read
 def _rule(pattern: str) -> re.Pattern[str]:
-    return re.compile(pattern)
+    return late_regex(pattern)
 
 
 @lru_cache(maxsize=4096)  # the same lengths stand in recipe after recipe
