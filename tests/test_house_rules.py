@@ -8,6 +8,8 @@ import re
 import subprocess
 import sys
 import tomllib
+from collections import Counter
+from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
@@ -292,6 +294,34 @@ def test_no_word_of_a_data_file_is_read_as_something_else() -> None:
                 ]
                 open_ += held
     assert wrong == []
+
+
+def _keys_written_twice(node: yaml.Node | None) -> Iterator[str]:
+    """Yield the keys that stand twice in one mapping, with their lines: the last would win."""
+    if isinstance(node, yaml.MappingNode):
+        keys = [key for key, _ in node.value if isinstance(key, yaml.ScalarNode)]
+        often = Counter(key.value for key in keys)
+        yield from (
+            f"{key.value}, line {key.start_mark.line + 1}" for key in keys if often[key.value] > 1
+        )
+        for _, held in node.value:
+            yield from _keys_written_twice(held)
+    elif isinstance(node, yaml.SequenceNode):
+        for held in node.value:
+            yield from _keys_written_twice(held)
+
+
+def test_no_key_of_a_data_file_is_written_twice() -> None:
+    wrong = [
+        (path.name, key)
+        for path in sorted([*PACKAGE.rglob("*.yml"), *PACKAGE.rglob("*.yaml")])
+        for key in _keys_written_twice(
+            yaml.compose(path.read_text(encoding="utf-8"), yaml.CSafeLoader)
+        )
+    ]
+    assert wrong == []
+    both = yaml.compose("a: {b: 1, b: 2}\nc: [{d: 1, d: 2}]\n")
+    assert [*_keys_written_twice(both)] == ["b, line 1", "b, line 1", "d, line 2", "d, line 2"]
 
 
 def test_code_is_in_shape() -> None:
