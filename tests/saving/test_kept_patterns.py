@@ -98,15 +98,16 @@ def test_a_damaged_file_is_taken_for_none(shelf: Path, at: int) -> None:
 def test_another_python_and_another_reader_of_beginnings_have_a_file_of_their_own(
     shelf: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    names = {kept_patterns._known_by.__wrapped__()}
+    engine = (20220615, 4)
+    names = {kept_patterns._known_by.__wrapped__(one) for one in (engine, (20220615, 2))}
     with monkeypatch.context() as changed:
         changed.setattr(sys, "version", "3.99")
-        names.add(kept_patterns._known_by.__wrapped__())
+        names.add(kept_patterns._known_by.__wrapped__(engine))
     with monkeypatch.context() as changed:
         changed.setattr(kept_patterns, "files", lambda _: shelf)
         (shelf / Path(word_heads.__file__).name).write_text("another", encoding="utf-8")
-        names.add(kept_patterns._known_by.__wrapped__())
-    assert len(names) == 3
+        names.add(kept_patterns._known_by.__wrapped__(engine))
+    assert len(names) == 4
 
 
 def test_nothing_is_kept_or_noted_where_that_is_switched_off(

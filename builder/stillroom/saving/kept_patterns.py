@@ -17,7 +17,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
-from stillroom.core.words.made_patterns import MADE_BY, made_before, notes
+from stillroom.core.words.made_patterns import engine_of_python, made_before, notes
 from stillroom.core.words.word_heads import heads_before
 from stillroom.saving.shelf import FORGOTTEN_AFTER, is_ours, lay_on_shelf, shelf_folder
 
@@ -78,12 +78,14 @@ def keep_patterns() -> None:
 
 
 def _place() -> Path | None:
-    folder = shelf_folder()
-    return folder / _FOLDER / f"{_known_by()}{_ENDING}" if folder else None
+    folder, engine = shelf_folder(), engine_of_python()
+    if folder is None or engine is None:
+        return None
+    return folder / _FOLDER / f"{_known_by(engine.told_by)}{_ENDING}"
 
 
 @cache
-def _known_by() -> str:
+def _known_by(engine: tuple[int, int]) -> str:
     """Return what tells apart whose patterns are no use to one another."""
     reads = (files("stillroom.core.words") / "word_heads.py").read_bytes()
-    return f"{zlib.crc32(repr((sys.version, sys.byteorder, MADE_BY)).encode() + reads):08x}"
+    return f"{zlib.crc32(repr((sys.version, sys.byteorder, engine)).encode() + reads):08x}"

@@ -6,13 +6,14 @@ Two patterns are equal to Python where all their numbers, flags and words are.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from types import SimpleNamespace
 
 import pytest
 
 from core.words.test_word_heads import every_pattern
 from stillroom.core.words import made_patterns
-from stillroom.core.words.made_patterns import made_before, make_pattern
+from stillroom.core.words.made_patterns import engine_of_python, made_before, make_pattern
 
 
 @pytest.fixture(autouse=True)
@@ -73,3 +74,27 @@ def test_nothing_is_noted_where_nothing_is_kept(monkeypatch: pytest.MonkeyPatch)
     monkeypatch.setattr(made_patterns, "notes", [False])
     assert make_pattern("quince", 0).search("a quince")
     assert made_before == {}
+
+
+def _elsewhere(name: str) -> object:
+    raise ImportError(name)
+
+
+def _otherwise(name: str) -> object:
+    return SimpleNamespace(CODESIZE=4, MAGIC=1, parse=lambda *_: SimpleNamespace(state=None))
+
+
+@pytest.mark.parametrize("python", [_elsewhere, _otherwise])
+def test_a_python_that_has_its_parts_elsewhere_makes_every_pattern_itself(
+    python: Callable[[str], object], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(made_patterns, "import_module", python)
+    engine_of_python.cache_clear()
+    try:
+        assert engine_of_python() is None
+        assert make_pattern("quince", 0) == re.compile("quince")
+        assert made_before == {}
+    finally:
+        monkeypatch.undo()
+        engine_of_python.cache_clear()
+    assert engine_of_python() is not None

@@ -10,24 +10,51 @@ from __future__ import annotations
 
 import re
 from array import array
+from functools import cache
 from importlib import import_module
-from re import _compiler, _parser  # type: ignore[attr-defined]
-from typing import Any, Final, cast
-
-_sre: Any = import_module("_sre")
+from typing import Any, Final, NamedTuple, cast
 
 Key = tuple[str | bytes, int]
 """What is written of a pattern, and its flags as they were asked for."""
 Made = tuple[int, bytes, int, dict[str, int], tuple[str | None, ...]]
 """All its flags, its numbers, how many groups it has, each name's group and each group's name."""
 
-MADE_BY: Final = (_sre.MAGIC, _sre.CODESIZE)
-"""What tells one engine from another, beside the version of Python."""
-_NUMBERS: Final = next(sign for sign in "BHIL" if array(sign).itemsize == _sre.CODESIZE)
+
+class Engine(NamedTuple):
+    """The parts of Python that read a pattern, write its numbers, and follow them."""
+
+    parser: Any
+    compiler: Any
+    engine: Any
+    numbers: str
+
+    @property
+    def told_by(self) -> tuple[int, int]:
+        """What tells one engine from another, beside the version of Python."""
+        return self.engine.MAGIC, self.engine.CODESIZE
+
 
 made_before: Final[dict[Key, Made]] = {}
 """Every pattern that is known by its numbers; what makes one notes it where `notes` says so."""
 notes: Final[list[bool]] = [False]
+_TRIED: Final = (r"(?P<one>[ä-ö]{2,}?)|\bquince(?!s)|(\d)", re.IGNORECASE)
+
+
+@cache
+def engine_of_python() -> Engine | None:
+    """Return these parts; None where this Python has them elsewhere, or works otherwise.
+
+    They are Python's own and no part of its promise to others: one pattern is made by its numbers
+    first, and where it is not the one that `re.compile` makes, none is.
+    """
+    try:
+        parser, compiler, engine = map(import_module, ("re._parser", "re._compiler", "_sre"))
+        size = engine.CODESIZE
+        found = Engine(parser, compiler, engine, {array(one).itemsize: one for one in "BHIL"}[size])
+        alike = _by_numbers(found, _TRIED[0], _made(found, *_TRIED)) == re.compile(*_TRIED)
+    except (ImportError, AttributeError, KeyError, TypeError, ValueError, RuntimeError):
+        return None
+    return found if alike else None
 
 
 def make_pattern(words: str | bytes, flags: int) -> re.Pattern[Any]:
@@ -38,21 +65,26 @@ def make_pattern(words: str | bytes, flags: int) -> re.Pattern[Any]:
     """
     key = (words, int(flags))
     made = made_before.get(key)
+    engine = engine_of_python() if made is not None or notes[0] else None
+    if engine is None:
+        return re.compile(cast(Any, words), flags)
     if made is None:
-        if not notes[0]:
-            return re.compile(cast(Any, words), flags)
-        made = made_before[key] = _made(words, flags)
-    known_flags, code, groups, places, names = made
-    numbers = array(_NUMBERS)
+        made = made_before[key] = _made(engine, words, flags)
+    return _by_numbers(engine, words, made)
+
+
+def _by_numbers(engine: Engine, words: str | bytes, made: Made) -> re.Pattern[Any]:
+    flags, code, groups, places, names = made
+    numbers = array(engine.numbers)
     numbers.frombytes(code)
-    pattern = _sre.compile(words, known_flags, numbers.tolist(), groups, places, names)
+    pattern = engine.engine.compile(words, flags, numbers.tolist(), groups, places, names)
     return cast("re.Pattern[Any]", pattern)
 
 
-def _made(words: str | bytes, flags: int) -> Made:
+def _made(engine: Engine, words: str | bytes, flags: int) -> Made:
     """Make a pattern's numbers, as the last lines of `re.compile` in Python's own library do."""
-    parts = _parser.parse(words, flags)
-    code = array(_NUMBERS, map(int, _compiler._code(parts, flags)))
+    parts = engine.parser.parse(words, flags)
+    code = array(engine.numbers, map(int, engine.compiler._code(parts, flags)))
     places = {name: int(place) for name, place in parts.state.groupdict.items()}
     names: list[str | None] = [None] * parts.state.groups
     for name, place in places.items():
