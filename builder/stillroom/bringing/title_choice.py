@@ -59,6 +59,12 @@ def title_taken(
         if other := _beside(rows, title, range(begin, below), end):
             what = f'"{rows[title].text}" is taken for the title, and names nothing that goes in.'
             recipe.doubt("title", what, f'If "{other}" is what it is called, write that.')
+        elif rival := _rival(rows, title, below):
+            what = f'"{rows[title].text}" is taken for the title, and "{rival}" may be what it is.'
+            recipe.doubt("title", what, "If that is what it is called, write it.")
+        elif _DAY_ALONE.fullmatch(rows[title].text.strip()):
+            what = f'"{rows[title].text}" is taken for the title, and is a day.'
+            recipe.doubt("title", what, "Write what it is called.")
         return title, None
     what = f'"{rows[better].text}" is taken for the title; "{rows[title].text}" is left out.'
     recipe.doubt("title", what, "If that is what it is called, write it.")
@@ -122,6 +128,38 @@ def _beside(rows: Sequence[Row], title: int, span: range, end: int) -> str:
     said = plain(rows[title].text)
     others = [at for at in span[:_MOST_LOOKED] if _may_be_title(rows[at])]
     return next((rows[at].text for at in others if plain(rows[at].text) != said), "")
+
+
+def _rival(rows: Sequence[Row], title: int, list_begin: int) -> str:
+    """Return another line below the title that a recipe may be called by as well: "" for none.
+
+    Of a title without kind or food any line that has one ("Dabbler in the evening" is a blog);
+    else the one close above the list, which no longer says the title's last word again: "Great
+    Mixed Drinks", "Original Irish Cream".
+    """
+    own = _TAIL.sub("", rows[title].text)
+    span = range(title + 1, list_begin)[:_MOST_LOOKED]
+    if _says_what(own):
+        at = list_begin - 1
+        while at > title and is_head(rows[at]):
+            at -= 1
+        near = at > title and (rows[at].gap or at == title + 1)
+        span = range(at, at + 1) if near else range(0)
+    last = plain(own).split()[-1:] or [""]
+    return next(
+        (
+            rows[at].text
+            for at in span
+            if _may_be_title(rows[at])
+            and _says_what(_TAIL.sub("", rows[at].text))
+            and last[0] not in plain(rows[at].text).split()
+        ),
+        "",
+    )
+
+
+def _says_what(text: str) -> bool:
+    return says_kind_or_doubt(text) or bool(staples_named(text))
 
 
 def _said_below(rows: Sequence[Row], begin: int, end: int) -> str:
