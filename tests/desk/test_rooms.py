@@ -517,3 +517,16 @@ def test_a_book_right_below_the_folder_is_named_and_other_things_are_said_to_sta
     assert "they stay as they are" in said["home"]
     assert "right below" not in said["bare"]
     assert "stay as they are" not in said["bare"]
+
+
+def test_what_is_taken_away_is_called_what_it_is(own: OpenDesk) -> None:
+    way = "/write/vanilla-sugar"
+    in_the_book = own.folder / "recipes" / "vanilla-sugar.md"
+    before = in_the_book.read_bytes()
+    keep(own, "vanilla-sugar", title="")
+    gone = own.ask(f"{way}/out", "POST", boxes_of(own, way))
+    assert "The book is as it was" in own.ask(gone.headers["location"]).text
+    assert in_the_book.read_bytes() == before
+    gone = own.ask(f"{way}/out", "POST", boxes_of(own, way))
+    assert "It is taken out of the book" in own.ask(gone.headers["location"]).text
+    assert not in_the_book.exists()

@@ -152,6 +152,7 @@ def _rival(rows: Sequence[Row], title: int, list_begin: int) -> str:
             for at in span
             if _may_be_title(rows[at])
             and _says_what(_TAIL.sub("", rows[at].text))
+            and "," not in rows[at].text  # "Food, family and a very big spoon"
             and last[0] not in plain(rows[at].text).split()
         ),
         "",

@@ -42,7 +42,11 @@ async def _recipes(desk: Desk, request: Request) -> Response:
         return RedirectResponse("/begin", 303)
     title = desk.book().settings.title
     spines = list_spines(desk)
-    said = {"kept": "Kept.", "out": "It is taken out of the book; its words are kept."}
+    said = {
+        "kept": "Kept.",
+        "out": "It is taken out of the book; its words are kept.",
+        "away": "The draft is taken away; its words are kept. The book is as it was.",
+    }
     return page(
         "recipes.html",
         book_title=title,

@@ -377,7 +377,8 @@ async def out(desk: Desk, request: Request) -> Response:
     if files.now.is_there and sum_of(path.read_bytes()) == files.now.sum:
         take_out(desk.place, path)
     forget(desk, ident)
-    return RedirectResponse("/?said=out", 303)
+    said = "away" if files.draft.is_there else "out"
+    return RedirectResponse(f"/?said={said}", 303)
 
 
 WRITE_ROUTES: Final = [

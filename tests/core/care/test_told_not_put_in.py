@@ -367,6 +367,10 @@ def test_only_what_is_put_in_is_found(
         ("1 kg onions", "Add a stock cube.", ["stock cube"]),
         # ... and so is what has been made of it, and a warmth
         ("6 cloves", "Your home made garam masala is ready.", []),
+        ("6 cloves", "Bake it. These quantities make about 18 biscuits.", []),
+        ("6 cloves", "You should get about 20 cookies.", []),
+        ("6 cloves", "Donne environ 20 biscuits.", []),
+        ("6 cloves", "Crush 200 g biscuits and stir them in.", ["biscuits"]),
         ("6 cloves", "And your red wine is now ready to drink.", []),
         ("6 cloves", "When your pasta is ready, stir it in.", ["pasta"]),
         ("6 cloves", "Stir in your garam masala.", ["garam masala"]),

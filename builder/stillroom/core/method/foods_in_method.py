@@ -65,6 +65,16 @@ _DECORATES = clause_regex(
     re.IGNORECASE,
 )
 # "make the kimchi paste", "the kimchi will be ready": what is made is no part of itself
+# "these quantities make about 18 biscuits", "ergibt etwa 18 Kekse": what comes of it goes not in
+_COMES_TO = clause_regex(
+    r"(?:^\W*|\b(?:quantit(?:y|ies)|amounts?|recipe|mixture|dough|batch|batter|it|this|that|they|you)"
+    r" (?:will |should |ought to )?(?:be enough )?(?:to )?)"
+    r"(?:makes?|yields?|gives?|produces?|get)\s+(?:(?:about|around|roughly|approx\.?|approximately"
+    r"|some|up to|at least|between)\s+)?$"
+    r"|\b(?:ergibt|ergeben|donne(?:nt)?|rinden?|salen|vengono|blir|giver|gir|rende)\s+"
+    r"(?:(?:ca\.?|etwa|ungefähr|environ|unos|unas|circa|ongeveer|cirka|cerca de)\s+)?$",
+    re.IGNORECASE,
+)
 _MADE = clause_regex(r"\b(?:make|prepare|making) (?:the |your |this )?$", re.IGNORECASE)
 _IS_DONE = clause_regex(
     r"^\w+(?: \w+)? (?:is|are|will be|should be)(?: now)? (?:ready|done|finished)\b", re.IGNORECASE
@@ -177,6 +187,8 @@ def _with_amounts(
     clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
 ) -> Iterator[MethodFood]:
     for start, _, one in measured:
+        if _COMES_TO.search(clause[:start]):
+            continue
         forms = tuple(word.form for word in words_of(one.item))
         food = food_of(one).food
         part = food is not None and food.name in _PARTS_OF_EGGS and _THE.search(clause[:start])
