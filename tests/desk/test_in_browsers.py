@@ -264,6 +264,21 @@ def test_without_scripts_an_answer_is_pressed_too(browser: Browser, desk: OpenDe
     desk.ask("/write/apple-butter/out", "POST", boxes_of(desk, "/write/apple-butter"))
 
 
+def test_a_picture_that_is_chosen_and_not_taken_in_is_told(page: Page, desk: OpenDesk) -> None:
+    page.goto(desk.first)
+    page.goto(f"{desk.origin}/write/lavender-sugar")
+    page.evaluate("document.querySelector('#picture_file').closest('details').open = true")
+    chosen = {"name": "plums.png", "mimeType": "image/png", "buffer": b"no picture"}
+    page.set_input_files("#picture_file", chosen)
+    page.click('button[value="book"]')
+    told = page.locator("#wrong-picture_file [role=alert]")
+    assert "“plums.png” is chosen and not taken in yet" in told.inner_text()
+    assert page.evaluate("document.activeElement.textContent") == "Take it in"
+    assert page.url.endswith("/write/lavender-sugar"), "nothing was sent"
+    with page.expect_navigation():
+        page.click('button[value="book"]')
+
+
 def test_firefox_writes_and_sees_the_page(firefox: Firefox, desk: OpenDesk) -> None:
     firefox.goto(desk.first)
     firefox.goto(f"{desk.origin}/write/lavender-sugar")

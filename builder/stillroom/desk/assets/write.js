@@ -218,6 +218,27 @@ if (boxes.some((box) => box.value !== box.defaultValue)) {
 // After a picture was taken in, or was not, the hand is where it was.
 document.getElementById(form.dataset.goTo)?.focus();
 
+// A picture that is chosen and not taken in would be forgotten without a word: its button is shown first.
+form.addEventListener("submit", (event) => {
+  const chosen = form.elements.namedItem("picture_file");
+  const button = chosen.closest(".box").querySelector("button");
+  const place = document.getElementById("wrong-picture_file");
+  const isTold = place.querySelector("[data-untaken]");
+  if (!chosen.files.length || event.submitter === button || isTold) {
+    return;
+  }
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  const told = document.createElement("p");
+  told.className = "wrong";
+  told.setAttribute("role", "alert");
+  told.dataset.untaken = "";
+  told.textContent = `“${chosen.files[0].name}” is chosen and not taken in yet: press “${button.textContent}”. To go on without it, press the same button again.`;
+  place.replaceChildren(told);
+  chosen.closest("details").open = true;
+  button.focus();
+});
+
 form.addEventListener("submit", () => {
   clearTimeout(waiting);
   dirty = false;
