@@ -39,6 +39,8 @@ _SHORTENED: Final = frozenset({"powder", "stick", "sticks", "pod", "pods", "leaf
 """Forms that a step leaves out: "the mustard" is "English mustard powder"."""
 _OPENING: Final = re.compile(r"(?:for|to make) (?:the |your )?([^,:;.]{1,60})[,:;]", re.IGNORECASE)
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
+_ANOTHER_AMOUNT: Final = re.compile(r"[\d½¼¾⅓⅔⅛]\s?[^\W\d_]{0,12}\.?\s+(?:of\s+(?:the\s+)?)?$")
+"""A part of what goes in, told where it goes in: "1 tsp of the salt" is not all of it."""
 _EMPTY: Final = frozenset({"for", "the", "and", "make", "ones", "your"})
 
 
@@ -71,6 +73,13 @@ def find_offers(
     }
     for place in sorted(kept, key=lambda place: (place not in own, place))[:MOST_OFFERS]:
         (start, end), one = kept[place], ingredients[place]
+        amount = re.search(
+            rf"{re.escape(show_amount(one.amount))}\s+(?:of\s+(?:the\s+)?)?$", text[:start]
+        )
+        if amount:  # "plus 2 tsp salt": the words that are there are the amount's
+            start = amount.start()
+        elif _ANOTHER_AMOUNT.search(text[:start]):
+            continue
         line = f"{text[:start]}{OPEN}{one.item}{CLOSE}{text[end:]}"
         yield f"{show_amount(one.amount)} {one.item}", line
 
