@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from stillroom.bringing.doubted import quoted
+from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_head
 from stillroom.bringing.heads import STEP_WORD, heads_comments, plain, section_of, words
@@ -40,9 +40,7 @@ def tell_lost(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
     known = {word for said in texts for word in said}
     lost = [row.text for row in _of_a_recipe(rows) if _is_lost(row.text, runs, known)]
     if lost:
-        named = " · ".join(dict.fromkeys(map(quoted, lost[:_MOST_NAMED])))
-        more = len(lost) - _MOST_NAMED
-        named += f" and {more} more" if more > 0 else ""
+        named = some_of(list(map(quoted, lost)), _MOST_NAMED)
         what = f"Left out, as no known part of a recipe: {named}."
         recipes[0].doubt("title", what, "If a word of it belongs to one, write it there.")
 

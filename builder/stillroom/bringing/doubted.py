@@ -7,7 +7,7 @@ none: remarks.py, afterwords.py, tails.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from typing import Final
 
 from stillroom.bringing.known_work import (
@@ -63,17 +63,12 @@ def doubted_steps(
     doubted = {
         at for at in range(len(steps)) if not (work[at] or keeping[at] or said[at] or counted[at])
     }
-    beside = sorted({near for at in doubted for near in (at - 1, at + 1)} & {*range(len(steps))})
-    while beside:
-        at = beside.pop()
-        step = steps[at]
-        if at in doubted or said[at] or begins_to_bid(step):
-            continue
-        if work[at] and names_what_is_used(step, named):
-            continue
-        doubted.add(at)
-        beside += [near for near in (at - 1, at + 1) if 0 <= near < len(steps)]
-    return [steps[at] for at in sorted(doubted)]
+
+    def is_idle(at: int) -> bool:
+        bids = said[at] or begins_to_bid(steps[at])
+        return not (bids or (work[at] and names_what_is_used(steps[at], named)))
+
+    return [steps[at] for at in with_beside(doubted, len(steps), is_idle)]
 
 
 def quoted(line: str) -> str:
@@ -82,13 +77,37 @@ def quoted(line: str) -> str:
     return f'"{said[:_SHOWN].rstrip(" .:")}{" …" if len(said) > _SHOWN else ""}"'
 
 
+def some_of(quotes: Sequence[str], most: int) -> str:
+    """Return what a question names: so many of the quotes, each once, and how many more there are.
+
+    >>> some_of(['"a"', '"b"', '"c"'], 2), some_of(['"a"', '"a"'], 2)
+    ('"a" · "b" and 1 more', '"a"')
+    """
+    named = " · ".join(dict.fromkeys(quotes[:most]))
+    return f"{named} and {len(quotes) - most} more" if len(quotes) > most else named
+
+
+def with_beside(found: Collection[int], size: int, goes_on: Callable[[int], bool]) -> list[int]:
+    """Return places of a row of so many, and those beside them, one after another, that go on.
+
+    >>> with_beside({1}, 5, lambda at: at != 3)
+    [0, 1, 2]
+    """
+    held, near = {*found}, [*found]
+    while near:
+        at = near.pop()
+        for by in (at - 1, at + 1):
+            if 0 <= by < size and by not in held and goes_on(by):
+                held.add(by)
+                near.append(by)
+    return sorted(held)
+
+
 def asked_of(lines: Sequence[str]) -> str:
     """Return the question that names some lines; "" for none."""
     if not lines:
         return ""
-    named = " · ".join(dict.fromkeys(map(quoted, lines[:_MOST_NAMED])))
-    more = len(lines) - _MOST_NAMED
-    return f"{ASKED_OF_METHOD} {named}{f' and {more} more' if more > 0 else ''}."
+    return f"{ASKED_OF_METHOD} {some_of(list(map(quoted, lines)), _MOST_NAMED)}."
 
 
 def named_in(question: str) -> list[str]:

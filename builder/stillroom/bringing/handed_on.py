@@ -12,6 +12,7 @@ from typing import Final
 
 from stillroom.bringing.accents import without_accents
 from stillroom.bringing.afterwords import is_name
+from stillroom.bringing.doubted import some_of
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import words_of
 from stillroom.core.lines.staple_table import staples_named
@@ -109,9 +110,8 @@ def asked_whose(found: Sequence[tuple[str, int]]) -> str:
     >>> asked_whose([("My neighbour Rosa gave me this.", 13)])
     'Somebody is named beside the recipe: "My neighbour Rosa gave me this".'
     """
-    named = " · ".join(dict.fromkeys(_shown(*one) for one in found[:_MOST_NAMED]))
-    more = len(found) - _MOST_NAMED
-    return f"Somebody is named beside the recipe: {named}{f' and {more} more' if more > 0 else ''}."
+    named = some_of([_shown(*one) for one in found], _MOST_NAMED)
+    return f"Somebody is named beside the recipe: {named}."
 
 
 def _shown(sentence: str, at: int) -> str:

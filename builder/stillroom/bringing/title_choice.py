@@ -137,30 +137,25 @@ def _rival(rows: Sequence[Row], title: int, list_begin: int) -> str:
     else the one close above the list, which no longer says the title's last word again: "Great
     Mixed Drinks", "Original Irish Cream".
     """
-    own = _TAIL.sub("", rows[title].text)
     span = range(title + 1, list_begin)[:_MOST_LOOKED]
-    if _says_what(own):
+    if _says_what(rows[title].text):
         at = list_begin - 1
         while at > title and is_head(rows[at]):
             at -= 1
         near = at > title and (rows[at].gap or at == title + 1)
         span = range(at, at + 1) if near else range(0)
-    last = plain(own).split()[-1:] or [""]
+    last = plain(_TAIL.sub("", rows[title].text)).split()[-1:] or [""]
     return next(
         (
             rows[at].text
             for at in span
             if _may_be_title(rows[at])
-            and _says_what(_TAIL.sub("", rows[at].text))
+            and _says_what(rows[at].text)
             and "," not in rows[at].text  # "Food, family and a very big spoon"
             and last[0] not in plain(rows[at].text).split()
         ),
         "",
     )
-
-
-def _says_what(text: str) -> bool:
-    return says_kind_or_doubt(text) or bool(staples_named(text))
 
 
 def _said_below(rows: Sequence[Row], begin: int, end: int) -> str:
@@ -190,4 +185,10 @@ def _names(text: str, below: str) -> int:
     bare = _TAIL.sub("", text)
     stems = [one.lower()[:_STEM] for one in _WORD.findall(bare) if len(one) >= _LEAST_STEM]
     again = any(re.search(rf"(?<!\w){stem}", below) for stem in stems)
-    return _SURELY * again + says_kind_or_doubt(bare) + bool(staples_named(bare))
+    return _SURELY * again + _says_what(text)
+
+
+def _says_what(text: str) -> int:
+    """Return how much of the two a line says: its kind, and a food."""
+    bare = _TAIL.sub("", text)
+    return says_kind_or_doubt(bare) + bool(staples_named(bare))

@@ -13,7 +13,7 @@ from functools import cache
 from typing import Final
 
 from stillroom.bringing.accents import without_accents
-from stillroom.bringing.doubted import quoted
+from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.handed_on import asked_whose, somebody_named
 from stillroom.bringing.heads import SENTENCE_ENDS, heads_tools, is_wish, plain, words
@@ -79,9 +79,8 @@ def questions_beside(
     told = {one for one, _ in whose}
     lines = [one for one in doubted_beside(recipe, intro) if one[:_LEAST_QUOTED] not in said]
     if lines := [one for one in lines if one not in told]:
-        named = " · ".join(dict.fromkeys(map(quoted, lines[:_MOST_NAMED])))
-        more = len(lines) - _MOST_NAMED
-        yield f"{ASKED_BESIDE} {named}{f' and {more} more' if more > 0 else ''}.", _HOW_TO_ANSWER
+        named = some_of(list(map(quoted, lines)), _MOST_NAMED)
+        yield f"{ASKED_BESIDE} {named}.", _HOW_TO_ANSWER
 
 
 def doubted_beside(recipe: Recipe, intro: Sequence[str]) -> list[str]:

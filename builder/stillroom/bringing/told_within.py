@@ -11,6 +11,7 @@ import re
 from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
+from stillroom.bringing.doubted import with_beside
 from stillroom.bringing.heads import SENTENCE_ENDS
 from stillroom.bringing.known_work import (
     TONGUES,
@@ -70,14 +71,10 @@ def _told_in(step: str, tongues: Sequence[str], named: frozenset[str], *, leads:
         for at, one in enumerate(said)
         if idle[at] and (only_tells(one, tongues) or (leads and at == 0 and _leads(one)))
     }
-    near = sorted(tells)
-    while near:
-        at = near.pop()
-        for by in {at - 1, at + 1} & {*range(len(said))} - tells:
-            if idle[by] and not names_what_is_used(said[by], named):
-                tells.add(by)
-                near.append(by)
-    return [said[at] for at in sorted(tells)]
+    beside = with_beside(
+        tells, len(said), lambda at: idle[at] and not names_what_is_used(said[at], named)
+    )
+    return [said[at] for at in beside]
 
 
 def _is_idle(sentence: str, tongues: Sequence[str], named: frozenset[str]) -> bool:

@@ -115,12 +115,14 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     if None in heaviest:
         return True
     sour = [row for row in rows if "acid" in row.tags and _name(row) not in _HARDLY_SOUR]
-    acid_g = _as_vinegar(sour) - _sum(_sour_fruit(rows)) / 2
+    # essence sours as that much more vinegar, and bears that much more water: half as sour will do
+    # (100 g of 25 % in 900 g of water are 2.5 %, as are 500 g of vinegar in 500 g)
+    beyond_g = _beyond_vinegar(sour)
+    acid_g = _sum(sour) + beyond_g - _sum(_sour_fruit(rows)) / 2
     water = [row for row in rows if "water" in row.tags]
     if any(row.grams is None for row in water):
         return True
-    thins = acid_g + _thinned_by_itself(sour)  # water that essence bears as vinegar does its own
-    if acid_g >= _LEAST_OF_FOOD * low_g and thins >= _sum(water) and acid_g > 0:
+    if acid_g >= _LEAST_OF_FOOD * low_g and acid_g + beyond_g >= _sum(water) and acid_g > 0:
         return False
     # a process goes by its proportions, and those cannot be seen where something has no weight
     return any(row.grams is None for row in low) or published_process(rows) is None
@@ -172,18 +174,8 @@ def _essence(rows: Iterable[Weighed]) -> list[Weighed]:
     return [row for row in strong if _percent_of(row) >= _TESTED_WITH]
 
 
-def _as_vinegar(sour: Iterable[Weighed]) -> Fraction:
-    """Return the grams of vinegar of 5 % that hold as much acid; what says none counts as it is."""
-    rows = tuple(sour)
-    more = (_sum([row]) * (_percent_of(row) / _TESTED_WITH - 1) for row in _essence(rows))
-    return _sum(rows) + sum(more, Fraction(0))
-
-
-def _thinned_by_itself(sour: Iterable[Weighed]) -> Fraction:
-    """Return how much more water essence bears than that vinegar: half as sour is sour enough.
-
-    100 g of 25 % in 900 g of water are 2.5 %, as are 500 g of vinegar in 500 g.
-    """
+def _beyond_vinegar(sour: Iterable[Weighed]) -> Fraction:
+    """Return the grams of vinegar of 5 % by which essence is sourer than as much of that."""
     more = (_sum([row]) * (_percent_of(row) / _TESTED_WITH - 1) for row in _essence(sour))
     return sum(more, Fraction(0))
 
