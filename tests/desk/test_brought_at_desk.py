@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,7 +11,7 @@ from bs4 import BeautifulSoup
 from click.testing import CliRunner
 
 from desk.conftest import OpenDesk, open_on, small_book
-from desk.test_rooms import keep
+from desk.test_rooms import boxes_of, keep
 from stillroom.cli import main
 
 NOTE = (
@@ -77,3 +78,63 @@ def test_what_is_mended_in_its_box_is_not_asked_for_ever(brought: OpenDesk) -> N
 
 def _rows(text: str) -> list[str]:
     return [row.strip() for row in text.splitlines() if row.strip().startswith("# ?")]
+
+
+OPEN = (
+    "---\ntitle: Plum jam\n"
+    '# ? "a little of her sugar" says no amount. Say how much.\n'
+    '# ? Is this part of the method? "Orchard fair" · "Filed under". Look.\n'
+    "kind: jam\nmakes: 4 jars of 200 ml\ningredients:\n  - 1 kg plums\n  - 1 kg sugar\n---\n\n"
+    "## Method\n\n1. Boil the plums with the sugar to 104 °C and fill the hot jars.\n"
+    "2. Orchard fair\n3. Filed under\n"
+)
+"""Invented: it reads well, and three things that were asked of it are not answered."""
+
+
+def _text(desk: OpenDesk, way: str) -> str:
+    page = BeautifulSoup(desk.ask(way).text, "html.parser")
+    return " ".join(page.get_text(" ", strip=True).split())
+
+
+def test_a_recipe_with_open_questions_never_only_reads_well(brought: OpenDesk) -> None:
+    draft = brought.folder / "drafts" / "plum-jam.md"
+    draft.write_text(OPEN, encoding="utf-8")
+    while "still to be looked at" in (listed := _text(brought, "/")):
+        continue
+    assert "it reads well, with 3 questions to answer" in listed
+    said = _text(brought, "/write/plum-jam")
+    assert (
+        "It reads well. 3 questions from when it was brought in are still to be answered." in said
+    )
+    assert "can be published" not in said
+    sent = boxes_of(brought, "/write/plum-jam")
+    asked = '"a little of her sugar" says no amount. Say how much.'
+    for more, told in (
+        ({}, "3 questions"),
+        ({"settled": "Orchard fair"}, "3 questions"),  # as no button names it
+        ({"settled": '"Orchard fair"'}, "2 questions"),
+        ({"settled": '"Orchard fair"\n"Filed under"'}, "1 question "),
+        ({"settled": '"Orchard fair"\n"Filed under"', "answered-1": asked}, "can be published"),
+    ):
+        looked = brought.ask("/write/plum-jam/look", "POST", sent | more)
+        assert told in json.loads(looked.text)["said"], (more, looked.text)
+
+
+def test_publishing_with_open_questions_is_said(brought: OpenDesk) -> None:
+    (brought.folder / "drafts" / "plum-jam.md").write_text(OPEN, encoding="utf-8")
+    assert "Questions nobody has answered yet" not in _text(brought, "/publish"), "of a draft"
+    sent = boxes_of(brought, "/write/plum-jam") | {"as": "book"}
+    kept = brought.ask("/write/plum-jam/keep", "POST", sent).headers["location"]
+    assert "It will be published with 3 questions unanswered, as it stands." in _text(brought, kept)
+    said = _text(brought, "/publish")
+    assert "Questions nobody has answered yet" in said
+    assert "Plum jam : 3 questions to answer" in said
+    done = CliRunner().invoke(main, ["check", str(brought.folder / "recipes/plum-jam.md")])
+    assert done.exit_code == 0
+    assert (
+        "plum-jam.md:3: 2 questions from when this was brought in are not answered" in done.output
+    )
+    answered = {"settled": '"Orchard fair"\n"Filed under"', "answered-1": _rows(OPEN)[0][4:]}
+    assert keep(brought, "plum-jam", **answered, **{"as": "book"}) == 303
+    assert "# ?" not in (brought.folder / "recipes/plum-jam.md").read_text(encoding="utf-8")
+    assert "Questions nobody has answered yet" not in _text(brought, "/publish")

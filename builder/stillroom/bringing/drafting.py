@@ -14,6 +14,7 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
+from stillroom.beginning.unanswered import ASKED
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import checked, place_of
 from stillroom.bringing.decimals import write_own_decimals
@@ -42,8 +43,6 @@ from stillroom.core.reading.markup import find_markup
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.when.spans import Span
 
-ASKED: Final = "# ?"
-"""How a question begins where it stands in a draft; the book's reader passes over such lines."""
 _RULE: Final = "---"
 _LONGEST_ITEM: Final = 900
 """Shorter than what facts_above.py takes for one line: what is longer is told and cut."""

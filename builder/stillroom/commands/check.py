@@ -10,6 +10,7 @@ from typing import NoReturn
 
 import click
 
+from stillroom.beginning.unanswered import find_unanswered
 from stillroom.beginning.unfinished import find_unfinished, unfinished_recipes
 from stillroom.commands.terminal import (
     book_around,
@@ -46,17 +47,19 @@ def check(files: tuple[Path, ...]) -> None:
     if files:
         recipes = check_files(files, book_around(files[0]), Path.cwd())
         unfinished = tuple(unfinished_recipes(files, Path.cwd()))
+        unanswered = tuple(find_unanswered(files, Path.cwd()))
     else:
         config = config_here()
-        recipes = _check_whole(config)
-        unfinished = tuple(find_unfinished(open_book(config)))
+        recipes, book = _check_whole(config), open_book(config)
+        unfinished = tuple(find_unfinished(book))
+        unanswered = tuple(find_unanswered(book.recipe_files(), book.root))
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
         for asked in (*ask_of_keeping(recipe), *ask_of_size(recipe), *ask_of_claims(recipe)):
             click.echo(f"note: {asked}", err=True)
-    for example in unfinished:
-        click.echo(f"warning: {example}", err=True)
+    for standing in (*unfinished, *unanswered):
+        click.echo(f"warning: {standing}", err=True)
     warnings = [
         warning
         for recipe in recipes

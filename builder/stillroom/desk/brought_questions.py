@@ -6,10 +6,10 @@ are gone when the recipe is kept at the desk: what is mended in its box is not a
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection, Mapping, Sequence
 from typing import Final
 
+from stillroom.beginning.unanswered import ASKED_ROW, asked_in
 from stillroom.bringing.checked import STAND_IN, checked, place_of
 from stillroom.bringing.doubted import named_in, quoted, without_named
 from stillroom.bringing.drafting import question_line
@@ -18,16 +18,6 @@ from stillroom.core.recipe.settings import BookSettings
 
 ANSWERED: Final = "answered-"
 """Begins the name of a box that is ticked when a question is answered."""
-_ASKED: Final = re.compile(r"^\s*#\s*\?\s*(?P<words>.*?)\s*$", re.MULTILINE)
-
-
-def asked_in(raw: str) -> list[str]:
-    r"""Return the questions that stand in a file.
-
-    >>> asked_in("---\n# ? How much is \"some\"?\ntitle: A\n---\n")
-    ['How much is "some"?']
-    """
-    return [found["words"] for found in _ASKED.finditer(raw)]
 
 
 def asked_by_boxes(raw: str, settings: BookSettings, larder: Larder) -> set[str]:
@@ -35,7 +25,7 @@ def asked_by_boxes(raw: str, settings: BookSettings, larder: Larder) -> set[str]
     rows: list[str] = []
     asked: list[tuple[str, int]] = []
     for line in raw.splitlines():
-        if found := _ASKED.match(line):
+        if found := ASKED_ROW.match(line):
             asked.append((found["words"], len(rows)))
         else:
             rows.append(line)
@@ -68,6 +58,16 @@ def asked_of_lines(asked: Sequence[str]) -> set[str]:
     }
 
 
+def still_asked(raw: str, boxed: Collection[str]) -> int:
+    """Return how many questions of a file wait for an answer; `boxed` are those of its boxes.
+
+    One that names lines of the method is asked at each of them.
+    """
+    waiting = [words for words in asked_in(raw) if words not in boxed]
+    lines = asked_of_lines(waiting)
+    return len(waiting) - len(lines) + sum(len(named_in(words)) for words in lines)
+
+
 def with_lines_answered(raw: str, steps: Sequence[str], settled: str) -> str:
     """Return a file whose question names no line that is settled, or stands in the method no more.
 
@@ -79,7 +79,7 @@ def with_lines_answered(raw: str, steps: Sequence[str], settled: str) -> str:
         return raw
     kept = []
     for line in raw.splitlines(keepends=True):
-        found = _ASKED.match(line.rstrip("\r\n"))
+        found = ASKED_ROW.match(line.rstrip("\r\n"))
         if found and named_in(found["words"]):
             said = without_named(found["words"], named - left)
             kept += [line.replace(found["words"], said)] if said else []
@@ -92,7 +92,7 @@ def without_asked(raw: str, gone: Collection[str]) -> str:
     """Return a file without some of its questions; every other line stays."""
     kept = []
     for line in raw.splitlines(keepends=True):
-        found = _ASKED.match(line.rstrip("\r\n"))
+        found = ASKED_ROW.match(line.rstrip("\r\n"))
         if found is None or found["words"] not in gone:
             kept.append(line)
     return "".join(kept)

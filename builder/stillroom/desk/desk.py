@@ -13,13 +13,16 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
+from stillroom.beginning.unanswered import asked_in
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import gather_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
+from stillroom.desk.brought_questions import asked_by_boxes, still_asked
 from stillroom.desk.keeping import keep_unsaved, sum_of
 from stillroom.desk.looking import Look, look_at
+from stillroom.desk.once import Once
 from stillroom.desk.place import FileNow, Place, read_now
 from stillroom.desk.reading_back import Ways
 from stillroom.desk.recipe_rows import lay_out
@@ -57,12 +60,14 @@ class Desk:
     going_out: Running | None = None
     # pages whose words are kept: what they still send of them comes too late
     kept_visits: set[str] = field(default_factory=set)
+    once: Once = field(default_factory=Once)
     _building: threading.Thread | None = None
     _book: tuple[tuple[int, ...], Book, Larder] | None = None
     _frame: tuple[tuple[int, ...], Frame] | None = None
     _looks: dict[Path, tuple[tuple[int, ...], Look]] = field(default_factory=dict)
     _titles: dict[Path, tuple[int, str]] = field(default_factory=dict)
     _recipes: tuple[tuple[int, ...], dict[str, Recipe]] | None = None
+    _boxed: dict[tuple[int, ...], frozenset[str]] = field(default_factory=dict)
     _shown: dict[str, str] = field(default_factory=dict)
 
     def book(self) -> Book:
@@ -173,6 +178,22 @@ class Desk:
     def remembered(self, name: str) -> str:
         """Return what was kept under a name; nothing where that is long ago."""
         return self._shown.get(name, "")
+
+    def boxed(self, raw: str) -> frozenset[str]:
+        """Return what a file was asked when it was brought in, and its boxes ask by themselves."""
+        if not asked_in(raw):
+            return frozenset()
+        state = (*self._opened()[0], hash(raw))
+        if state not in self._boxed:
+            boxed = asked_by_boxes(raw, self.book().settings, self.larder())
+            self._boxed[state] = frozenset(boxed)
+            for oldest in list(self._boxed)[:-_MOST_SHOWN]:
+                del self._boxed[oldest]
+        return self._boxed[state]
+
+    def still_asked(self, raw: str) -> int:
+        """Return how many questions of a file, as it lies there, wait for an answer."""
+        return still_asked(raw, self.boxed(raw))
 
     def titles(self) -> dict[str, list[Path]]:
         """Return every title of the book in small letters, with the files that bear it."""

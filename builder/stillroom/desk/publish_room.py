@@ -101,6 +101,7 @@ def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
         here="publish",
         parted=part_book(desk),
         unfinished=tuple(_standing(desk)),
+        unanswered=tuple(_unanswered(desk)),
         has_git=(book.root / ".git").exists(),
         branch=BRANCH,
         **said,
@@ -116,6 +117,16 @@ def _standing(desk: Desk) -> Iterator[dict[str, str]]:
         label = names.get(path.stem, path.stem) if is_recipe else _called(path)
         where = f"/write/{path.stem}" if is_recipe else f"/book#text_{path.stem}"
         yield {"where": where, "label": label, "words": one.what.partition(": ")[2] or one.what}
+
+
+def _unanswered(desk: Desk) -> Iterator[dict[str, str]]:
+    """Yield the recipes of the book that still ask what was asked when they were brought in."""
+    names = desk.names()
+    for path in desk.book().recipe_files():
+        raw = path.read_text(encoding="utf-8", errors="replace")
+        if count := desk.still_asked(raw):
+            words = f"{counted(count, 'question')} to answer"
+            yield {"where": f"/write/{path.stem}", "label": names[path.stem], "words": words}
 
 
 async def make(desk: Desk, request: Request) -> Response:

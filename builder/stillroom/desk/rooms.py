@@ -6,6 +6,8 @@ The work of each room is in its own module; here they are only put together.
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable
+from functools import partial
+from typing import Final
 
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
@@ -34,6 +36,8 @@ from stillroom.desk.write_room import WRITE_ROUTES
 from stillroom.saving.whole import explain
 
 Room = Callable[[Desk, Request], Awaitable[Response]]
+EACH_TIME: Final = ("/stop", "/typed", "/write/{ident}/look")
+"""What is sent while somebody types, and as she goes: the same again is asked again."""
 
 
 async def _recipes(desk: Desk, request: Request) -> Response:
@@ -87,8 +91,21 @@ def make_rooms(desk: Desk) -> Starlette:
         *PUBLISH_ROUTES,
         *TYPED_ROUTES,
     ]
-    routes = [Route(way, _told(desk, room), methods=[method]) for way, room, method in rooms]
+    routes = [
+        Route(way, _room(desk, room, method == "POST" and way not in EACH_TIME), methods=[method])
+        for way, room, method in rooms
+    ]
     return Starlette(routes=routes, exception_handlers={HTTPException: _no_such_page})
+
+
+def _room(desk: Desk, room: Room, is_once: bool) -> Callable[[Request], Awaitable[Response]]:
+    """Return a room as it is asked; what changes something does so once for each form."""
+    told = _told(desk, room)
+
+    async def run(request: Request) -> Response:
+        return await desk.once.answer(request, partial(told, request))
+
+    return run if is_once else told
 
 
 def _told(desk: Desk, room: Room) -> Callable[[Request], Awaitable[Response]]:

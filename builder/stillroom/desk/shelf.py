@@ -13,6 +13,7 @@ from stillroom.core.method.keeping_said import keeping_of_method
 from stillroom.core.recipe.kinds import Kind, kind_called
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.unknown_foods import unknown_foods
+from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.core.words.text_files import is_file_at
 from stillroom.desk.desk import Desk
@@ -29,7 +30,10 @@ _LONGEST: Final = 180
 
 @dataclass(frozen=True)
 class Spine:
-    """One recipe of the list. `state` is "published", "draft", "both", "older" or "unsaved"."""
+    """One recipe of the list. `state` is "published", "draft", "both", "older" or "unsaved".
+
+    `asked` counts the questions from when it was brought in that nobody has answered.
+    """
 
     slug: str
     title: str
@@ -39,19 +43,23 @@ class Spine:
     wrong: tuple[str, ...]
     lacks: tuple[str, ...]
     waits: bool = False
+    asked: int = 0
 
     @property
     def words(self) -> str:
         """What its state is called, and what it still wants to be in the book."""
+        asked = f"{counted(self.asked, 'question')} to answer"
         if self.state == "draft" and not self.wrong and not self.waits:
-            return "a draft, not published; it reads well, and goes into the book when you keep it"
-        return {
+            goes_in = f"with {asked}" if self.asked else "and goes into the book when you keep it"
+            return f"a draft, not published; it reads well, {goes_in}"
+        said = {
             "published": "in the book",
             "draft": "a draft, not published",
             "both": "in the book, with a draft of something newer",
             "older": "in the book; a draft that is older than it lies beside it",
             "unsaved": "typed and not kept",
         }[self.state]
+        return f"{said}; {asked}" if self.asked else said
 
 
 def _state(draft: Path | None, kept: Path | None) -> str:
@@ -110,6 +118,7 @@ def _spine(
         kind=kind.name if kind else "",
         wrong=wrong,
         lacks=tuple(_lacks(look.recipe, bool(picture))) if look.recipe else (),
+        asked=desk.still_asked(now.raw),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import secrets
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -32,6 +33,11 @@ ROOMS: Final = ("recipes", "bring", "book", "paper", "publish", "giving")
 """The rooms that the desk has, as its pages name them."""
 
 
+def visit_mark() -> str:
+    """Return the mark of one visit to a page: its forms send it, so that each is done once."""
+    return secrets.token_hex(8)
+
+
 @cache
 def _environment() -> Environment:
     return Environment(
@@ -51,7 +57,7 @@ def fill(template: str, **words: Any) -> str:
 def page(template: str, status: int = 200, **words: Any) -> HTMLResponse:
     """Return a whole page of the desk."""
     common: dict[str, Any] = {"book_title": "", "here": "", "said": "", "is_private": False}
-    common |= {"rooms": ROOMS}
+    common |= {"rooms": ROOMS, "this_visit": visit_mark()}
     return HTMLResponse(fill(template, **{**common, **words}), status)
 
 

@@ -10,7 +10,6 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-import secrets
 from pathlib import Path
 from typing import Any, Final
 
@@ -20,6 +19,7 @@ from starlette.responses import Response
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import make_own
 from stillroom.desk.place import NotHere
+from stillroom.desk.showing import visit_mark
 from stillroom.giving.finding import giving_lists
 from stillroom.saving.whole import write_whole
 
@@ -36,7 +36,7 @@ def typed_in(desk: Desk, room: str) -> dict[str, str]:
     """Return what a room's form bears: its name, this visit's mark, and what was typed before."""
     path = _path(desk, room)
     had = path.read_text(encoding="utf-8") if path.is_file() else ""
-    return {"room": room, "visit": secrets.token_hex(8), "had": had}
+    return {"room": room, "visit": visit_mark(), "had": had}
 
 
 def let_go(desk: Desk, room: str, visit: str) -> None:

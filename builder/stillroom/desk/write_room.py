@@ -17,15 +17,16 @@ from starlette.responses import JSONResponse, RedirectResponse, Response
 
 from stillroom.beginning.questions import questions
 from stillroom.beginning.recipe import slug_of
+from stillroom.beginning.unanswered import asked_in
 from stillroom.bringing.naming import kind_of_title
 from stillroom.core.recipe.kinds import all_kinds
+from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.boxes import step_lines
 from stillroom.desk.brought_questions import (
-    asked_by_boxes,
-    asked_in,
     asked_of_lines,
     named_lines,
+    still_asked,
     ticked_in,
     with_lines_answered,
     without_asked,
@@ -193,11 +194,15 @@ def _wrong(look: Look, box: str) -> str:
     return fill("wrong.html", wrong=[one for one in look.wrong if one.box == box])
 
 
-def _said(look: Look) -> str:
-    count = len(look.wrong)
-    if look.is_right:
-        return "It reads well, and can be published."
-    return f"{count} thing{'s' if count != 1 else ''} to mend before it can be published."
+def _said(look: Look, waiting: int) -> str:
+    """Return in a sentence how far a recipe is; `waiting` questions about it are not answered."""
+    asked = f"{counted(waiting, 'question')} from when it was brought in"
+    if not look.is_right:
+        more = f", and {asked} to answer" if waiting else ""
+        return f"{counted(len(look.wrong), 'thing')} to mend before it can be published{more}."
+    if waiting:
+        return f"It reads well. {asked} {'is' if waiting == 1 else 'are'} still to be answered."
+    return "It reads well, and can be published."
 
 
 async def look(desk: Desk, request: Request) -> Response:
@@ -217,7 +222,7 @@ async def look(desk: Desk, request: Request) -> Response:
     answer: dict[str, Any] = {
         "parts": tried.parts,
         "page": body,
-        "said": _said(tried.look),
+        "said": _said(tried.look, still_asked(tried.raw, desk.boxed(files.now.raw))),
         "kind": tried.kind,
     }
     return JSONResponse(answer)
@@ -235,24 +240,19 @@ async def keep_it(desk: Desk, request: Request) -> Response:
     if posted.get("opened") != files.sums:
         note_opened(desk.place, ident, posted.get("opened", ""))  # should she go away and come back
         return _conflict(ident, files, posted, tried.raw)
-    form = filled(posted)
+    form = filled(posted) | ({"kind": tried.kind} if tried.kind else {})  # as it was guessed
     if "whole" not in posted and (lost := lost_of(tried.raw, f"{ident}.md", form)):
         return boxes_of(desk, ident, form, files.sums, files, lost=lost)
     slug = slug_for(ident, form)
     slug = _free_slug(desk, slug) if NEW.fullmatch(ident) else slug
     in_book = tried.look.is_right and posted.get("as") != "draft"
-    raw = tried.raw if "whole" in posted else without_asked(tried.raw, _boxed(desk, files))
+    raw = tried.raw if "whole" in posted else without_asked(tried.raw, desk.boxed(files.now.raw))
     try:
         _put(desk, slug, raw, in_book, files)
     except ChangedElsewhere:
         return _conflict(ident, files_of(desk, ident), posted, tried.raw)
     forget(desk, ident)
     return RedirectResponse(f"/write/{slug}?said=kept", 303)
-
-
-def _boxed(desk: Desk, files: Files) -> set[str]:
-    """Return what was asked when it was brought in and the boxes ask anyway."""
-    return asked_by_boxes(files.now.raw, desk.book().settings, desk.larder())
 
 
 def _put(desk: Desk, slug: str, raw: str, in_book: bool, files: Files) -> None:
@@ -316,7 +316,9 @@ def boxes_of(
         drop_unsaved(desk.place, ident)
     chosen = form.get("kind") or tried.kind
     asked = [] if "whole" in form else asked_in(tried.raw)
-    boxed = _boxed(desk, files) | asked_of_lines(asked) if asked else set()
+    by_boxes = desk.boxed(files.now.raw)
+    boxed = by_boxes | asked_of_lines(asked)
+    waiting = 0 if "whole" in form else still_asked(tried.raw, by_boxes)
     kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
     return page(
@@ -329,7 +331,8 @@ def boxes_of(
         form={SETTLED: "", **empty_form(), **form},
         opened=opened,
         parts={} if is_empty else tried.parts,
-        said_now="" if is_empty else _said(tried.look),
+        said_now="" if is_empty else _said(tried.look, waiting),
+        waiting=waiting,
         kinds=kinds if not chosen or chosen in kinds else {**kinds, chosen: chosen},
         kind=chosen,
         state=state,
