@@ -8,11 +8,13 @@ by "or", "and" or a stroke every one counts, and the first is reckoned with.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
 from stillroom.core.larder.allergen_words import told_beside
+from stillroom.core.larder.food_read import FoodReading as FoodReading
+from stillroom.core.larder.food_read import Span as Span
 from stillroom.core.larder.harmless import all_harmless, says_how_alone
 from stillroom.core.larder.lists import (
     after_the_same,
@@ -28,9 +30,9 @@ from stillroom.core.larder.lists import (
     with_shared,
 )
 from stillroom.core.larder.matching import Match, hint, match_name
-from stillroom.core.larder.nearest import nearest_foods
 from stillroom.core.larder.notes import joins_more, read_note
 from stillroom.core.larder.phrases import (
+    Phrase,
     Words,
     cut_phrase,
     forms,
@@ -44,58 +46,11 @@ from stillroom.core.larder.phrases import (
 from stillroom.core.larder.shelves import Larder, common_larder, is_hand_made
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.tinned import tinned_by
+from stillroom.core.larder.unknown_in_lists import unknown_in_list
 
 _OF_MANY_SORTS = frozenset({"dairy", "nut", "flour", "seed", "alcohol"})
 # of these another sort may hold nothing of the allergen: "milk of choice" may be of oats
 _OF_PLANTS_TOO = frozenset({"dairy", "flour"})
-
-
-@dataclass(frozen=True)
-class Span:
-    """Which letters of the phrase were read as what: "food", "harmless" or "left over"."""
-
-    start: int
-    end: int
-    read_as: str
-
-
-@dataclass(frozen=True)
-class FoodReading:
-    """What a phrase was read as.
-
-    `food` is reckoned with, None when the phrase is not known; `foods` are all that it names, more
-    than one where they stand joined. `hinted` are foods whose names stand in a phrase that is not
-    known as a whole: "almond biscuits" hold almond; `doubted` those that it may not be at all:
-    "shea butter". `leftover` are the words that no name and no harmless word used up.
-    """
-
-    text: str
-    food: Staple | None = None
-    foods: tuple[Staple, ...] = ()
-    hinted: tuple[Staple, ...] = ()
-    doubted: tuple[Staple, ...] = ()
-    leftover: tuple[str, ...] = ()
-    spans: tuple[Span, ...] = ()
-    larder: Larder = field(default_factory=common_larder, repr=False, compare=False)
-
-    @property
-    def known(self) -> bool:
-        """Whether every food that the phrase names is known."""
-        return self.food is not None and not self.leftover
-
-    @property
-    def named(self) -> tuple[Staple, ...]:
-        """Every food whose name stands in the phrase, known as a whole or not, each once."""
-        return tuple(dict.fromkeys((*self.foods, *self.hinted, *self.doubted)))
-
-    @property
-    def nearest(self) -> tuple[str, ...]:
-        """The names of known foods that an unknown phrase may mean."""
-        if self.known:
-            return ()
-        named = tuple(staple.name for staple in (*self.doubted, *self.hinted))
-        spelt = nearest_foods(" ".join(forms(cut_phrase(self.text).head)), self.larder)
-        return tuple(dict.fromkeys((*spelt, *named)))[:3]
 
 
 _MOST_WORDS: Final = 40  # beyond it a phrase without a comma is prose: only names are sought
@@ -134,6 +89,12 @@ def read_food(text: str, larder: Larder | None = None) -> FoodReading:
         if changed and changed not in reading.foods and reading.food:
             # "oil (almond, coconut …)": the second does not take the first away
             reading = replace(reading, foods=(*reading.foods, changed))
+    if listed_unknown := unknown_in_list(Phrase(head, notes), reading.named, shelf):
+        named = dict.fromkeys((*reading.named, *listed_unknown.beside))
+        left = tuple(dict.fromkeys((*reading.leftover, *listed_unknown.words)))
+        reading = replace(
+            reading, food=None, foods=(), hinted=tuple(named), doubted=(), leftover=left
+        )
     told = told_beside(text, notes, reading.named, reading.known, shelf)
     if told and reading.known:  # "flour, hasselnødder"
         left = tuple(form for note in notes for form in forms(note))

@@ -39,7 +39,7 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
     Each must be a food by itself, and none a sort of the first: "milk, oat or soya" is no list.
     What the whole list is for stands behind it: "icing sugar, marzipan and nuts to decorate".
     """
-    phrase = _named_plainly(phrase, larder)
+    phrase = _without_its_class(_named_plainly(phrase, larder), larder)
     for place, note in enumerate(phrase.notes):
         core = _without_its_end(note)
         own = split_joined(core)
@@ -48,6 +48,8 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
         ends = note[0].form in phrase_words("joins") or len(own) > 1 or tasted
         if not own or not all(_stands_alone(piece, phrase.head, larder) for piece in own):
             return phrase
+        # "sel, poivre, gingembre": three that are foods are a list without it
+        ends = ends or 0 < place == len(phrase.notes) - 1
         if not ends:
             continue
         if place == 0 and len(own) == 1 and not tasted and not shared_words(phrase.head):
@@ -61,6 +63,25 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
             head = (*head, *comma, *piece)
         return Phrase(head, phrase.notes[place + 1 :])
     return phrase
+
+
+def _without_its_class(phrase: Phrase, larder: Larder) -> Phrase:
+    """Return "spices (cinnamon, cloves)" without what only says what they are.
+
+    All that is listed must be known, or the word stays: "spices (mostly cinnamon)".
+    """
+    classes = phrase_words("classes")
+    plain = " ".join(forms(phrase.head))
+    own = next((name for name in classes if plain == name or plain.endswith(f" {name}")), "")
+    left = phrase.head[: len(phrase.head) - len(own.split())]
+    if not own or not phrase.notes or not all_harmless(forms(left)):
+        return phrase
+    if match_name(phrase.head, larder).food is not None:
+        return phrase
+    pieces = [split_joined(_without_its_end(note)) for note in phrase.notes]
+    if not all(match_name(piece, larder).food for one in pieces for piece in one):
+        return phrase
+    return Phrase(phrase.notes[0], phrase.notes[1:])
 
 
 _MIXED = frozenset({"mixed", "assorted", "gemischt", "gemischte"})

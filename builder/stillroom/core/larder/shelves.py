@@ -6,7 +6,7 @@ into names: food_reading.py.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property, lru_cache
 from typing import cast
@@ -158,6 +158,13 @@ class Larder:
             small = (form.removesuffix(end) for end in ("etje", "tje", "pje", "je"))
             known = next((first[one] for one in small if first.get(one)), None)
         return staple_named(known) if known else None
+
+    def is_several(self, words: Sequence[str]) -> bool:
+        """Whether a name stands for several foods in the book's language: German "Paprika"."""
+        language = self.language.partition("_")[0]
+        table = load_index()["foreign"].get(language) or names_elsewhere(language)
+        form = " ".join(words)
+        return form not in self._own_names and table.get(form) == ""
 
     def names(self) -> Iterable[str]:
         """Return every English name and the book's own, in their normal form."""

@@ -18,6 +18,7 @@ from stillroom.core.larder.packet_parts import read_part
 from stillroom.core.larder.phrases import phrase_words
 from stillroom.core.larder.shelves import Larder, common_larder
 from stillroom.core.larder.tinned import tinned_of
+from stillroom.core.larder.unknown_in_lists import with_unknown_beside
 from stillroom.core.larder.words import normal_form
 from stillroom.core.lines.done_to import names_before_what_is_done
 from stillroom.core.lines.drink_or_food import by_its_amount
@@ -141,7 +142,10 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
             food = larder.named(normal_form(together))
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
-    return by_its_amount(_of_its_leaf(read_food(item, larder), noun, larder), ingredient)
+    reading = read_food(item, larder)
+    if isinstance(ingredient.amount, Unmeasured):
+        reading = with_unknown_beside(reading)
+    return by_its_amount(_of_its_leaf(reading, noun, larder), ingredient)
 
 
 def _in_a_tin(item: str, larder: Larder) -> FoodReading | None:
