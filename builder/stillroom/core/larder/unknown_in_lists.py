@@ -41,8 +41,8 @@ _DONE = late_regex(r"(?!\w*(?:seed|weed)s?$)\w{3,}ed")
 # said of a food, and of none by itself
 _SAID = (
     "prose", "tails", "ends", "purposes", "measures", "sentence", "changes", "choice", "denials",
-    "turns", "turns_elsewhere", "parts_of_any", "holds", "tins", "tins_elsewhere", "tinned", "within",
-    "colours_elsewhere", "or_nothing", "before_it", "beside_parts", "not_of_it", "shared",
+    "turns", "turns_elsewhere", "parts_of_any", "holds", "tins", "tins_elsewhere", "tinned",
+    "within", "colours_elsewhere", "or_nothing", "before_it", "beside_parts", "not_of_it", "shared",
     "no_food_alone", "packet_says", "done_with", "put_in", "what_for", "who_uses", "of",
     "spoons",
 )  # fmt: skip
