@@ -9,13 +9,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from itertools import zip_longest
-from typing import Final, Literal
+from typing import Final
 
 from stillroom.core.recipe.days_headed import NUMBERED_DAY, Calendar
 from stillroom.core.recipe.model import MethodStep
+from stillroom.core.recipe.rhythms import as_one_wait, how_often
+from stillroom.core.recipe.said_times import Role as Role
+from stillroom.core.recipe.said_times import Said as Said
 from stillroom.core.recipe.wait_words import (
     AFTER,
     AND_NIGHT,
@@ -28,6 +31,7 @@ from stillroom.core.recipe.wait_words import (
     ELSE,
     EVERY,
     FIRST,
+    FIRST_WEEK_BEFORE,
     GOES_ON,
     IF,
     IF_YOU_CAN,
@@ -40,11 +44,9 @@ from stillroom.core.recipe.wait_words import (
     NOT_BEFORE,
     ON_A_SHELF,
     ONE_MORE,
-    OR_SO_OFTEN,
     OVER_THE_NEXT,
     READY,
     READY_IN,
-    SEVERAL,
     SHORT,
     SHORTENED,
     SO_MANY_MORE,
@@ -66,41 +68,10 @@ from stillroom.core.when.spans import Span, parse_span, tidy
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
-Role = Literal["wait", "usable", "best"]
 SHORTEST_MINUTES: Final = 12 * 60
 _DAY: Final = 24 * 60
 _A_WEEK: Final = 7 * _DAY
 _SENTENCE: Final = late_regex(r"(?<=[.;!?])\s+|[:;]\s+")
-
-
-@dataclass(frozen=True, slots=True)
-class Said:
-    """A length of time a method names: what for, as a timeline's word, in which step and line.
-
-    `place` is the number of its sentence among all of them.
-    """
-
-    role: Role
-    word: str
-    span: Span
-    words: str
-    step: int
-    line: int
-    every: str = ""
-    place: int = 0
-    after_bottling: bool = False
-
-    @property
-    def as_written(self) -> str:
-        """Return it as a line of a timeline: "shake: every day for 3 weeks"."""
-        if self.role != "wait":
-            since = " after bottling" if self.after_bottling else ""
-            return f"{'usable from' if self.role == 'usable' else 'best from'}: {self.span}{since}"
-        return (
-            f"{self.word}: {self.every} for {self.span}"
-            if self.every
-            else f"{self.word}: {self.span}"
-        )
 
 
 @lru_cache(maxsize=1024)
@@ -131,6 +102,7 @@ def times_in_method(steps: tuple[MethodStep, ...]) -> tuple[Said, ...]:
         said = [*_nights(calendar, steps, number, sentence, line, bool(said), found), *said]
         quoted = in_words[place] if len(in_words) == len(told) else sentence
         found += [replace(one, place=place, words=_short(quoted)) for one in said]
+    found = as_one_wait(found, [sentence for sentence, _, _ in told])
     return (*found, *_last_nights(calendar, found, told))
 
 
@@ -198,11 +170,13 @@ def _tended(one: Said, word: str, every: str) -> Said:
 def _in_full(text: str) -> str:
     """Return a step's words with braces as "it" and what is shortened written out."""
     plain = WARNED.sub("", re.sub(r"\{[^{}]*\}", "it", text))
+    plain = FIRST_WEEK_BEFORE.sub(r"\2 for the first \1", plain)
     plain = NUMBERED_DAY.sub(r"\2 \1", STOPPED.sub(r"\1 ", plain))
     plain = OVER_THE_NEXT.sub(r"\2 for \1", BRIEFLY.sub(r"\1 ", plain))
     plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
     plain = FIRST.sub(
-        lambda one: f"{one[1]} {'1-2' if one[3] else '1'} {one[2]}", AND_NIGHT.sub(r"\1 \2", plain)
+        lambda one: f"for the first {'1-2' if one[2] else '1'} {one[1]}",
+        AND_NIGHT.sub(r"\1 \2", plain),
     )
     return SHORTENED.sub(lambda short: SHORT[short[0].strip(".").lower()], plain)
 
@@ -363,26 +337,12 @@ def _verb(words: str) -> str:
 def _word(verb: str, clause: str) -> tuple[str, str]:
     """Return the timeline's word for a wait and, where it is tended meanwhile, how often."""
     every = EVERY.search(clause)
-    often = _how_often(every[0]) if every else ""
+    often = how_often(every[0]) if every else ""
     for root, word in TENDED.items():
         if often and "few" not in often and re.search(rf"\b{root}", clause):
             return word, often
     word = WAITS[verb]
     return ("rest" if word in TENDED.values() else word), ""
-
-
-def _how_often(said: str) -> str:
-    """Return a rhythm as a timeline has it: several times a week is every few days.
-
-    >>> _how_often("daily"), _how_often("a couple of times a day"), _how_often("twice a week")
-    ('every day', 'twice a day', 'every 3 days')
-    """
-    often = {"daily": "every day", "weekly": "every week"}.get(said, said)
-    often = SEVERAL.sub("twice ", OR_SO_OFTEN.sub("", re.sub(r"\b(?:each|per)\b", "every", often)))
-    often = re.sub(r"^((?:once|twice|.* times)) every\b", r"\1 a", often)
-    if often.endswith("a week") and not often.startswith("once"):
-        return "every 3 days" if often.startswith("twice") else "every 2 days"
-    return often
 
 
 def _short(written: str) -> str:

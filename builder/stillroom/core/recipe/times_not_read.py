@@ -13,6 +13,7 @@ from typing import Final
 
 from stillroom.core.recipe.method_times import sentences_of, times_in_method
 from stillroom.core.recipe.model import MethodStep
+from stillroom.core.recipe.rhythms import so_often_then
 from stillroom.core.recipe.wait_words import EVERY, IF, KEEPS, STORED, VERB
 from stillroom.core.recipe.waits_elsewhere import uncounted_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, tidy
@@ -74,8 +75,16 @@ def times_not_read(steps: tuple[MethodStep, ...]) -> tuple[tuple[int, str], ...]
     return tuple(
         (step, _as_typed(steps[step - 1].text, sentence).rstrip(".;"))
         for place, (sentence, step, _) in enumerate(sentences_of(steps))
-        if place not in read and (_waits(tidy(sentence)) or uncounted_elsewhere(sentence))
+        if (place not in read and (_waits(tidy(sentence)) or uncounted_elsewhere(sentence)))
+        or _goes_on_uncounted(sentence, steps)
     )
+
+
+def _goes_on_uncounted(sentence: str, steps: tuple[MethodStep, ...]) -> bool:
+    """Whether a thing is tended otherwise from then on, and nothing says for how long."""
+    then = so_often_then(sentence)
+    told = {one.every for one in times_in_method(steps)}
+    return bool(then) and bool(told - {""}) and then not in told
 
 
 def _as_typed(text: str, sentence: str) -> str:

@@ -125,6 +125,8 @@ NOT_BEFORE: Final = late_regex(
 )
 THEN: Final = late_regex(
     rf"\b(?:then|and) (?:[a-z]+ ){{0,2}}?{_DONE}\b"
+    # "keep for three months, rack again"; what is drained when it is used has only kept
+    rf"|^[,;] ?(?:(?:carefully|gently|finally) )?{_DONE}\b(?![^.;]{{0,40}}\b(?:before|when|as)\b)"
     # "keep in the dark for six weeks, then eat": till then it is not to be eaten
     r"|[,;] ?(?:and )?then (?:it (?:is|will be) |they (?:are|will be) )?"
     r"(?:ready|eat|enjoy|open|drink|serve|use)\b"
@@ -135,17 +137,32 @@ BEFORE_USE: Final = late_regex(
     r"\bbefore (?:(?:it|they|you|we|being) ?(?:is|are|be)? ?)?"
     r"(?:us(?:e|ed|ing)|eat|drink|drunk|open|tap|broach|touch|tast|bottl|cut|serv|giv)"
 )
-GOES_ON: Final = late_regex(r"[,;]? ?(?:and |but )?then\b")
+THEREAFTER: Final = (
+    r"(?:then|after (?:that|which)|thereafter|afterwards?|from then on(?:wards)?|subsequently)"
+)
 # "shake daily until the sugar has melted, then leave": the first of it has no length of its own
 LAST_PART: Final = late_regex(
     r"[,;]? ?(?:and |but )?then\b|,? (?:and |then )?(?=(?:leave|let|store|keep|put|set aside|place|"
     r"return|allow|weekly|once an?|every)\b)"
 )
 TILL: Final = late_regex(r"\b(?:until|till|'?til)\b")
-EVERY: Final = late_regex(
+_EVERY: Final = (
     rf"\b(?:(?:every|each|per) (?:other |second |third )?(?:(?:{NUMBER}|few) )?{UNIT}|daily|weekly|"
     r"(?:once|twice|(?:(?:(?:three|four|\d) or )?(?:three|four|\d)|a (?:couple|few)(?: of)?|several"
     r"|many) times) (?:a|each|per) (?:day|week))"
+)
+EVERY: Final = late_regex(_EVERY)
+GOES_ON: Final = late_regex(rf"[,;]? ?(?:(?:and |but )?{THEREAFTER}\b|(?:and|but) (?={_EVERY}))")
+# "then weekly", "and weekly thereafter", "After that, shake it once a week": how often from then on
+THEN_SO_OFTEN: Final = late_regex(
+    rf"\b{THEREAFTER},? (?:(?!for\b)[a-z]+ ){{0,4}}?(?P<then>{_EVERY})"
+    rf"|(?P<so>{_EVERY}) {THEREAFTER}\b(?! [a-z]+ it)"
+)
+FIRST_PART: Final = late_regex(rf"\bfirst (?:{NUMBER}(?:\s*(?:-|to|or)\s*{NUMBER})? ?)?{UNIT}")
+IN_ALL: Final = late_regex(
+    r"\b(?:in (?:all|total)|altogether|all told|insgesamt|zusammen|au total|en tout|en total"
+    r"|in totaal|in tutto|totalt|sammanlagt|i alt|no total|łącznie)\b",
+    re.IGNORECASE,
 )
 SEVERAL: Final = late_regex(r"^(?:a (?:couple|few)(?: of)?|several|many) times ")
 OR_SO_OFTEN: Final = late_regex(r"^(?:three|four|\d) or (?=(?:three|four|\d) times)")
@@ -206,7 +223,16 @@ AND_NIGHT: Final = late_regex(
     r"\b(an?|one|two|three|four|\d+) (days?) and (?:(?:an?|one|two|three|four|\d+) )?nights?\b",
     re.IGNORECASE,
 )
-FIRST: Final = late_regex(rf"\b(for|during) the first ({UNIT})( or two)?", re.IGNORECASE)
+FIRST: Final = late_regex(
+    rf"\b(?:for|during|in|over|throughout) the first ({UNIT})( or two)?", re.IGNORECASE
+)
+# "For the first fortnight, shake every day" is shaken daily for so long
+FIRST_WEEK_BEFORE: Final = late_regex(
+    rf"\b(?:for|during|in|over|throughout) the first ((?:{NUMBER} )?{UNIT}(?: or two)?),? "
+    r"((?:shake|stir|turn|swirl|give)\b[^.;,]{0,30}?"
+    r"(?:daily|(?:every|each|twice a|once a) (?:other )?day))",
+    re.IGNORECASE,
+)
 ASIDE: Final = late_regex(r"\s*\([^()\d]{1,60}\)")
 IF: Final = late_regex(r"(?:if|when|should)\b", re.IGNORECASE)
 SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(SHORT)})\b\.?", re.IGNORECASE)

@@ -11,15 +11,32 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, Final
+from typing import Final
 
-from stillroom.core.lines.number_words import whole_numbers_elsewhere
-from stillroom.core.when.spans import LOOSELY, Span, as_loosely, parse_span
-from stillroom.core.words.data_files import read_data
+from stillroom.core.recipe.wait_forms import (
+    any_of,
+    span_of,
+    span_words,
+    unit_forms,
+    wait_words,
+    whole,
+)
+from stillroom.core.when.spans import LOOSELY, Span, parse_span
 from stillroom.core.words.patterns import any_word, late_regex
-from stillroom.core.words.problems import Unreadable
 
 _DURING: Final = late_regex(r"\bdurante\b", re.IGNORECASE)
+# "la première semaine", "första veckan": one of them, and the first part of all
+_FIRST_ONE: Final = late_regex(
+    r"\b(?:(?:der|die|den|das|la|le|el|il|de|den|det|o|a)\s+)?"
+    r"(?:erste[nrms]?|premi(?:er|ère)|primer[oa]?|primo|prima|eerste|första|første|primeir[oa]|pierwsz\w+)\s+"
+    r"(?=(?:Woche|Tag|Monat|semaine|jour|mois|semana|d[ií]a|mes|settimana|giorno|mese|week|dag|maand"
+    r"|veckan|dagen|månaden|ugen?|uken?|uka|måneden?|mês|tydzień|dzień|miesiąc)\b)",
+    re.IGNORECASE,
+)
+_FIRST_PART: Final = late_regex(
+    r"\b(?:erste[nrms]?|premi(?:er|ère)s?|primer[oa]s?|prim[oaie]|eerste|första|første|primeir[oa]s?|pierwsz\w+)\s+",
+    re.IGNORECASE,
+)
 _PLAINLY: Final = (
     (
         late_regex(
@@ -82,7 +99,7 @@ _HOLDS: Final = late_regex(
 # what stands for days and is then kept in the cellar keeps no days: "6 Tage stehen, dann lagern"
 _THEN: Final = late_regex(
     r"\b(?:dann|danach|anschließend|ensuite|puis|luego|después(?! de)|poi|quindi|daarna|vervolgens"
-    r"|sedan|därefter)\b",
+    r"|sedan|därefter|derefter|deretter|depois(?! d)|potem|następnie)\b",
     re.IGNORECASE,
 )
 # "dopo tre mesi", "nach etwa 2 Wochen": it is to be used then, and keeps no shorter
@@ -118,22 +135,30 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
     ['best']
     """
     tended, every = rhythm_elsewhere(sentence)
+    parts = _parts_by_rhythm(sentence) if tended else [sentence]
+    for part in parts:
+        often = next(iter(_rhythms_in(part)), (0, every))[1]
+        yield from _waits_in(part, tended, often if tended else "")
+
+
+def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
     sentence = _plainly(_without_rhythm(sentence))
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
-    for clause in clauses:
-        found = _span_words().search(clause)
+    parts = [is_first_part(clause) for clause in clauses]
+    for part, clause in zip(parts, (_FIRST_ONE.sub("1 ", one) for one in clauses), strict=True):
+        found = span_words().search(clause)
         # "till the next day" is a night to wait for, though "till" alone says how it keeps
         if found is None:
             continue
-        before_use = _any_of("before_use").search(sentence)
+        before_use = any_of("before_use").search(sentence)
         night = found["night"] is not None and bool(
             re.search(r"(?i)n(?:acht|att|uit|oche|otte)", found[0])
         )
-        keeps = _any_of("keeps").search(sentence.replace(found[0], ""))
+        keeps = any_of("keeps").search(sentence.replace(found[0], ""))
         strained = keeps and _is_strained_then(sentence)  # kept in the dark, and then filtered
         if not night and keeps and not before_use and not strained:
             continue
-        span = _span(found)
+        span = span_of(found)
         word = "mature" if before_use else _word(clause) or _word(sentence)
         word = word or ("steep" if strained else "")
         hours = span is not None and span.unit == "hour" and span.low >= _HALF_A_DAY
@@ -141,15 +166,17 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         word = word or ("rest" if night or hours else "")
         if span is None:
             continue
-        if word or tended:
+        if any(parts) and not part and word:  # "4 Wochen stehen lassen, in der ersten schütteln"
+            yield Elsewhere(word, span)
+        elif word or tended:
             yield Elsewhere(tended or word, span, every)
-        elif not _whole("after").search(clause[: found.start()]):
+        elif not whole("after").search(clause[: found.start()]):
             continue
-        elif _any_of("strains").search(sentence):
+        elif any_of("strains").search(sentence):
             yield Elsewhere("rest", span, after=True)
-        elif _any_of("at_its_best").search(sentence):
+        elif any_of("at_its_best").search(sentence):
             yield Elsewhere("best", span)
-        elif _whole("ready").search(sentence):
+        elif whole("ready").search(sentence):
             yield Elsewhere("usable", span)
 
 
@@ -158,9 +185,9 @@ def places_elsewhere(sentence: str) -> tuple[str, tuple[tuple[int, Span], ...]]:
 
     What is done "nach 3 Wochen" is done behind them, wherever that stands: it is put first.
     """
-    plain, after = _plainly(_without_rhythm(sentence)), _whole("after")
+    plain, after = _FIRST_ONE.sub("1 ", _plainly(_without_rhythm(sentence))), whole("after")
     later = eaten_later(sentence)  # "ne consommer qu'au bout de 2 mois": what is done is done
-    found = ((one, _span(one)) for one in _span_words().finditer(plain))
+    found = ((one, span_of(one)) for one in span_words().finditer(plain))
     return plain, tuple(
         (
             -1
@@ -179,7 +206,7 @@ def uncounted_elsewhere(sentence: str) -> bool:
     >>> uncounted_elsewhere("Noch ein paar Tage ziehen lassen."), uncounted_elsewhere("Umrühren.")
     (True, False)
     """
-    if not _few().search(sentence) or _any_of("keeps").search(sentence):
+    if not _few().search(sentence) or any_of("keeps").search(sentence):
         return False
     return bool(_word(sentence))
 
@@ -188,7 +215,7 @@ def uncounted_elsewhere(sentence: str) -> bool:
 def _few() -> re.Pattern[str]:
     """Return the pattern of days, weeks or months without their number."""
     few = "|".join(words for words, least in _LOOSELY if least.isdigit())
-    units = "|".join(re.escape(form) for form, unit in _units().items() if unit != "hour")
+    units = "|".join(re.escape(form) for form, unit in unit_forms().items() if unit != "hour")
     return late_regex(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
 
 
@@ -198,7 +225,7 @@ def eaten_later(sentence: str) -> bool:
     >>> eaten_later("attendre 2 mois avant de déguster"), eaten_later("24 heures au frais")
     (True, False)
     """
-    return bool(_any_of("before_use").search(sentence))
+    return bool(any_of("before_use").search(sentence))
 
 
 def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
@@ -208,17 +235,61 @@ def rhythm_elsewhere(sentence: str) -> tuple[str, str]:
     ('shake', 'every week')
     """
     for every in _RHYTHMS:
-        if _whole(every).search(sentence):
+        if whole(every).search(sentence):
             for word in ("shake", "stir"):
-                if _any_of(f"{word}s").search(sentence):
+                if any_of(f"{word}s").search(sentence):
                     return word, every.replace("_", " ")
     return "", ""
+
+
+def _rhythms_in(sentence: str) -> list[tuple[int, str]]:
+    """Return where in a sentence a rhythm is named, and which, in its order."""
+    return sorted(
+        (found.start(), every.replace("_", " "))
+        for every in _RHYTHMS
+        for found in whole(every).finditer(sentence)
+    )
+
+
+def _parts_by_rhythm(sentence: str) -> list[str]:
+    """Return the parts of a sentence that each name a rhythm: "täglich …, danach wöchentlich …"."""
+    places = [place for place, _ in _rhythms_in(sentence)]
+    if len(places) < 2:
+        return [sentence]
+    cuts = [one.start() for one in re.finditer(r"[,;]\s", sentence)]
+    cuts += [one.start() for one in _THEN.finditer(sentence)]
+    cut = max((one for one in cuts if places[0] < one < places[1]), default=0)
+    return [sentence[:cut], sentence[cut:].lstrip(",; ")] if cut else [sentence]
+
+
+def rhythm_then(sentence: str) -> str:
+    """Return how often a thing is tended in the end, in a sentence that is not English; else "".
+
+    >>> rhythm_then("2 Wochen lang täglich schütteln, danach wöchentlich.")
+    'every week'
+    """
+    parts = _parts_by_rhythm(sentence)
+    if len(parts) == 2:
+        return _rhythms_in(parts[1])[0][1]
+    told = _rhythms_in(sentence)
+    return told[0][1] if told and _THEN.match(sentence) else ""
+
+
+def is_first_part(sentence: str) -> bool:
+    """Whether a sentence that is not English names the first of several days, weeks or months.
+
+    >>> is_first_part("Die ersten zwei Wochen täglich schütteln."), is_first_part("Zwei Wochen.")
+    (True, False)
+    """
+    found = _FIRST_PART.search(sentence)
+    behind = re.findall(r"[^\W\d_]+", sentence[found.end() :])[:2] if found else []
+    return any(word.lower() in unit_forms() for word in behind)
 
 
 def _without_rhythm(sentence: str) -> str:
     """Return a sentence without how often: "alle zwei Tage" is no wait of two days."""
     for every in _RHYTHMS:
-        sentence = _whole(every).sub("", sentence)
+        sentence = whole(every).sub("", sentence)
     return sentence
 
 
@@ -248,11 +319,7 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     """
     sentence = _behind_straining(_DURING.sub("por", sentence))  # "durante" is no "dura"
     sentence = _behind_standing(sentence)
-    if (
-        not _keeps(sentence)
-        or _any_of("before_use").search(sentence)
-        or _is_strained_then(sentence)
-    ):
+    if not _keeps(sentence) or any_of("before_use").search(sentence) or _is_strained_then(sentence):
         return None
     if _is_after(sentence):
         return None
@@ -266,26 +333,26 @@ def keeps_elsewhere(sentence: str) -> Span | None:
 
 def _is_after(sentence: str) -> bool:
     """Whether the first length is one after which it is used: "consumarlo dopo tre mesi"."""
-    found = _span_words().search(sentence)
+    found = span_words().search(sentence)
     before = sentence[: found.start()] if found else ""
     led = _BEFORE_LENGTH.search(before)
     word = before[: led.start()].split()[-1:] if led else []
-    return bool(word) and _whole("after").fullmatch(word[0]) is not None
+    return bool(word) and whole("after").fullmatch(word[0]) is not None
 
 
 def _is_strained_then(sentence: str) -> bool:
     """Whether what is kept so long is strained after it: "4 Wochen lagern, dann filtern"."""
-    found = _span_words().search(sentence)
-    strained = _any_of("strains").search(sentence, found.end()) if found else None
-    return strained is not None and not _any_of("keeping").search(sentence, strained.end())
+    found = span_words().search(sentence)
+    strained = any_of("strains").search(sentence, found.end()) if found else None
+    return strained is not None and not any_of("keeping").search(sentence, strained.end())
 
 
 def _behind_straining(sentence: str) -> str:
     """Return what follows the straining, where that says how it keeps: "…, dann 1 Jahr haltbar"."""
-    found = _span_words().search(sentence)
-    strained = _any_of("strains").search(sentence, found.end()) if found else None
+    found = span_words().search(sentence)
+    strained = any_of("strains").search(sentence, found.end()) if found else None
     rest = sentence[strained.end() :] if strained else ""
-    return rest if _any_of("keeping").search(rest) and _span_words().search(rest) else sentence
+    return rest if any_of("keeping").search(rest) and span_words().search(rest) else sentence
 
 
 def _behind_standing(sentence: str) -> str:
@@ -294,50 +361,20 @@ def _behind_standing(sentence: str) -> str:
     if then is None:
         return sentence
     before, rest = sentence[: then.start()], sentence[then.end() :]
-    stands = _span_words().search(before) and _word(before) and not _keeps(before)
+    stands = span_words().search(before) and _word(before) and not _keeps(before)
     return rest if stands and _keeps(rest) else sentence
 
 
 def _keeps(words: str) -> bool:
-    return bool(_any_of("keeping").search(words) or _HOLDS.search(words))
+    return bool(any_of("keeping").search(words) or _HOLDS.search(words))
 
 
 def length_elsewhere(words: str) -> Span | None:
     """Return the first length of a day or more that words name in another language than English."""
-    found = _span_words().search(words)
-    if found is None or found["night"] or _units()[found["unit"].lower()] == "hour":
+    found = span_words().search(words)
+    if found is None or found["night"] or unit_forms()[found["unit"].lower()] == "hour":
         return None
-    return _span(found)
-
-
-@cache
-def _table() -> dict[str, Any]:
-    table: dict[str, Any] = read_data("waits_elsewhere.yml")
-    return table
-
-
-@cache
-def _span_words() -> re.Pattern[str]:
-    """Return the pattern of a number or two and a unit, or of a night."""
-    units = "|".join(sorted((re.escape(one) for one in _units()), key=len, reverse=True))
-    words = "|".join(sorted(map(re.escape, _numbers()), key=len, reverse=True))
-    number = rf"(?:\d{{1,3}}|{words})"
-    return late_regex(
-        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?(?:(?<=\d)\s*|\s+)"
-        rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, _list('overnight')))})",
-        re.IGNORECASE,
-    )
-
-
-def _span(found: re.Match[str]) -> Span | None:
-    if found["night"]:
-        return parse_span("1 day")
-    low, high = (_numbers().get((found[end] or "").lower(), found[end]) for end in ("low", "high"))
-    count = f"{low}-{high}" if high else str(low)
-    try:
-        return as_loosely(parse_span(f"{count} {_units()[found['unit'].lower()]}s"), found[0])
-    except Unreadable:
-        return None
+    return span_of(found)
 
 
 def _word(words: str) -> str:
@@ -347,31 +384,5 @@ def _word(words: str) -> str:
 
 @cache
 def _verbs() -> dict[str, re.Pattern[str]]:
-    waits: dict[str, list[str]] = _table()["waits"]
+    waits: dict[str, list[str]] = wait_words()["waits"]
     return {word: any_word(f"{stem}*" for stem in stems) for word, stems in waits.items()}
-
-
-@cache
-def _units() -> dict[str, str]:
-    return {form.lower(): unit for unit, forms in _table()["units"].items() for form in forms}
-
-
-@cache
-def _numbers() -> dict[str, str]:
-    more = {form: count for count, forms in _table()["numbers"].items() for form in forms}
-    return {form: str(count) for form, count in (whole_numbers_elsewhere() | more).items()}
-
-
-def _list(name: str) -> list[str]:
-    return list(_table()[name])
-
-
-@cache
-def _any_of(name: str) -> re.Pattern[str]:
-    """Return the pattern of words that begin with one of a list."""
-    return any_word(f"{word}*" for word in _list(name))
-
-
-@cache
-def _whole(name: str) -> re.Pattern[str]:
-    return any_word(_list(name))
