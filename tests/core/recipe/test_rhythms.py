@@ -1,7 +1,7 @@
 """Tending that changes its rhythm, and the first part of a wait that is tended otherwise.
 
-Two of the methods are of sloe gin on public pages read on 30 November 2026, cut down to the fact; the
-others say the same in other words and languages. The third column is whether the page must say
+Two of the methods are of sloe gin on public pages read on 30 November 2026, cut down to the fact;
+the others say the same in other words and languages. The third column is whether the page must say
 that a length was not told: "then weekly".
 """
 
@@ -70,7 +70,8 @@ METHODS = [
         False,
     ),
     (
-        "Rack into a clean jar, keep for three months, rack again and keep another three months before bottling.",
+        "Rack into a clean jar, keep for three months, rack again and keep another three "
+        "months before bottling.",
         "rest: 3 months; rest: 3 months",
         False,
     ),
@@ -125,22 +126,26 @@ METHODS = [
         False,
     ),
     (
-        "Store in a cool, dark cupboard and shake every other day for a week. Then shake once a week for at least two months.",
+        "Store in a cool, dark cupboard and shake every other day for a week. Then shake once "
+        "a week for at least two months.",
         "shake: every other day for 1 week; shake: once a week for 2 months",
         False,
     ),
     (
-        "Pop on the lid and shake well every day for the first week, or until the sugar is completely gone. After that, shake weekly until Christmas.",
+        "Pop on the lid and shake well every day for the first week, or until the sugar is "
+        "completely gone. After that, shake weekly until Christmas.",
         "shake: every day for 1 week",
         True,
     ),
     (
-        "Leave in a dark place for three months, shaking daily for the first week and weekly thereafter.",
+        "Leave in a dark place for three months, shaking daily for the first week and weekly "
+        "thereafter.",
         "shake: every day for 1 week; shake: every week for 12 weeks",
         False,
     ),
     (
-        "Store in a dark place. Shake daily for the first week and weekly thereafter. Strain after three months.",
+        "Store in a dark place. Shake daily for the first week and weekly thereafter. Strain "
+        "after three months.",
         "shake: every day for 1 week; shake: every week for 12 weeks",
         False,
     ),
@@ -205,7 +210,8 @@ METHODS = [
         False,
     ),
     (
-        "Lad det trække i 2 måneder. Ryst glasset dagligt den første uge, derefter en gang om ugen.",
+        "Lad det trække i 2 måneder. Ryst glasset dagligt den første uge, derefter en gang om "
+        "ugen.",
         "shake: every day for 1 week; shake: every week for 54 days",
         False,
     ),
