@@ -138,12 +138,16 @@ class Question:
 
 @dataclass(frozen=True)
 class BroughtRecipe:
-    """A draft recipe in the book's own form, and every question about it."""
+    """A draft recipe in the book's own form, every question about it, and the lines it came as.
+
+    `came` are the lines of its paper, and those around that stand in no draft.
+    """
 
     title: str
     slug: str
     text: str
     questions: tuple[Question, ...] = ()
+    came: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

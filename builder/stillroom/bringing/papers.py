@@ -14,6 +14,7 @@ from stillroom.bringing.chat import read_chat
 from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
 from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe, Row
+from stillroom.bringing.in_draft import lines_of, paper_of_each
 from stillroom.bringing.letter import is_letter, read_letter, read_pasted, read_rows
 from stillroom.bringing.plain_text import decode, read_text
 from stillroom.bringing.quoting import is_pasted_letter
@@ -90,13 +91,19 @@ def _drafts(
         raise Unreadable(what, _DIVIDE)
     if any(len(step) > LONGEST_STEP for _, some in found for one in some for _, step in one.steps):
         raise Unreadable(_TOO_LONG, _DIVIDE)
-    return [
-        draft_own(paper, settings, larder)
-        if paper.own_form
-        else draft(one, paper.origin, settings, larder)
-        for paper, recipes in found
-        for one in recipes
-    ]
+    return [one for paper, recipes in found for one in _drafts_of(paper, recipes, settings, larder)]
+
+
+def _drafts_of(
+    paper: Paper, recipes: list[Recipe], settings: BookSettings, larder: Larder | None
+) -> list[BroughtRecipe]:
+    """Return the drafts of one paper, each with the paper's lines that belong beside it."""
+    if paper.own_form:
+        return [draft_own(paper, settings, larder)]
+    lines = lines_of(paper, recipes)
+    drafts = [draft(one, paper.origin, settings, larder) for one in recipes]
+    papers = paper_of_each(lines, [one.text for one in drafts])
+    return [replace(one, came=beside) for one, beside in zip(drafts, papers, strict=True)]
 
 
 def _papers(name: str, data: bytes) -> list[Paper]:

@@ -7,23 +7,33 @@ from typing import Final
 
 from stillroom.bringing.found import Brought
 from stillroom.core.recipe.model import LONGEST_NAME
+from stillroom.saving.own_folder import OWN, make_own
 from stillroom.saving.whole import write_whole
 
 DRAFTS: Final = "drafts"
 """The folder beside a book's settings in which drafts lie: no build reads or publishes it."""
 
 
-def write_brought(found: Brought, folder: Path) -> tuple[Path, ...]:
+def write_brought(found: Brought, folder: Path, root: Path | None = None) -> tuple[Path, ...]:
     """Write every draft of a file, and return where; raises ProblemsFound for what the disk says.
 
-    A name that is taken gets a number behind it.
+    A name that is taken gets a number behind it. Beside the book at `root` the lines that each was
+    made from are kept, so that the desk can show what became of them.
     """
     written = []
     for one in found.recipes:
         path = free_place(folder, one.slug)
         write_whole(path, one.text.encode())
+        if root and one.came:
+            make_own(root)
+            write_whole(came_in(root, path.stem), "\n".join(one.came).encode())
         written.append(path)
     return tuple(written)
+
+
+def came_in(root: Path, slug: str) -> Path:
+    """Return where the lines lie that a draft was made from: private, and never published."""
+    return root / OWN / "came" / f"{slug}.txt"
 
 
 def free_place(folder: Path, slug: str) -> Path:

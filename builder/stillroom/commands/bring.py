@@ -4,16 +4,22 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
+from typing import Final
 
 import click
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
+from stillroom.bringing.in_draft import boxes_of
+from stillroom.bringing.line_by_line import PARTS, say_left_out, what_became
 from stillroom.bringing.papers import LARGEST
 from stillroom.commands.terminal import book_around, fail, told_plainly
 from stillroom.commands.typed_words import FOLDER, PAPER
 from stillroom.core.words.problems import Problem
 from stillroom.saving.places import find_published
 from stillroom.saving.whole import told
+
+_MOST_LEFT: Final = 6
+"""Lines left out that are named; all of them are to be had by "--lines"."""
 
 
 @click.command("bring")
@@ -23,8 +29,9 @@ from stillroom.saving.whole import told
     type=FOLDER,
     help="Where the drafts go; else the folder drafts beside mkdocs.yml.",
 )
+@click.option("--lines", is_flag=True, help="Show what each line of a paper became.")
 @told_plainly
-def bring_command(files: tuple[Path, ...], out: Path | None) -> None:
+def bring_command(files: tuple[Path, ...], out: Path | None, lines: bool) -> None:
     """Make drafts of the recipes in FILES: texts, saved pages, letters, Word and OpenDocument."""
     book = book_around()
     larder = book.own_larder().larder
@@ -41,15 +48,23 @@ def bring_command(files: tuple[Path, ...], out: Path | None) -> None:
             data = file.read(LARGEST + 1)
         found = bring(path.name, data, book.settings, larder)
         problems += [Problem(str(path), one.line, one.what, one.mend) for one in found.problems]
-        _tell(found, write_brought(found, folder))
+        root = book.root if not out and book.config.is_file() else None
+        _tell(found, write_brought(found, folder, root), every_line=lines)
     if problems:
         fail(tuple(problems))
 
 
-def _tell(found: Brought, written: tuple[Path, ...]) -> None:
+def _tell(found: Brought, written: tuple[Path, ...], *, every_line: bool) -> None:
     for path, recipe in zip(written, found.recipes, strict=True):
         count = len(recipe.questions)
         asked = f"{count} question{'' if count == 1 else 's'}" if count else "nothing to ask"
         click.echo(f'Written: {path} ("{recipe.title}", {asked})')
         for one in recipe.questions:
             click.echo(f"{path}:{one.line}: {one.what} {one.mend}".rstrip(), file=sys.stdout)
+        became = what_became(recipe.came, boxes_of(recipe.text))
+        if every_line:
+            width = max(map(len, PARTS.values()))
+            for line in became:
+                click.echo(f"    {PARTS.get(line.box, line.box):{width}} | {line.words}")
+        if left := say_left_out(became, _MOST_LEFT):
+            click.echo(f"{path}: stands nowhere in it: {left}.")

@@ -66,7 +66,7 @@ async def take_in(desk: Desk, request: Request) -> Response:
         found = bring(name, data_of_file, book.settings, larder)
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
         folder = desk.place.within(desk.place.folder / DRAFTS)
-        drafts += _drafts(found, write_brought(found, folder))
+        drafts += _drafts(found, write_brought(found, folder, desk.place.folder))
     if drafts:
         let_go(desk, ROOM, visit)
     status = 200 if drafts else 422

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.desk.place import NotHere, Place, right_name
+from stillroom.saving.own_folder import make_own as make_own_folder
 from stillroom.saving.whole import write_whole
 
 MOST_KEPT: Final = 200
@@ -74,9 +75,7 @@ def put_by(place: Place, path: Path) -> None:
 
 def make_own(place: Place) -> None:
     """Make the desk's own folder, out of git's sight: a giving list's versions lie there."""
-    ignore = place.own / ".gitignore"
-    if not ignore.exists():
-        write_whole(ignore, b"*\n")
+    make_own_folder(place.folder)
 
 
 def take_out(place: Place, path: Path) -> None:

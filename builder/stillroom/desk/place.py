@@ -14,15 +14,15 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Final
 
+from stillroom.bringing.writing import came_in
 from stillroom.core.book import Book, open_book
 from stillroom.core.reading.recipe_file import SLUG
 from stillroom.core.recipe.model import LONGEST_NAME, TAKEN_NAME
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.core.words.text_files import LARGEST, decode
+from stillroom.saving.own_folder import OWN
 
 DRAFTS: Final = "drafts"
-OWN: Final = ".desk"
-"""What the desk keeps for itself: earlier versions, words that were not kept yet, its lock."""
 _NAME: Final = re.compile(r"[A-Za-z0-9][A-Za-z0-9_.-]{0,119}")
 
 
@@ -57,7 +57,7 @@ class Place:
 
     @property
     def own(self) -> Path:
-        """The desk's own folder in the book's."""
+        """The desk's own in the book's: earlier versions, words not kept yet, its lock."""
         return self.folder / OWN
 
     @property
@@ -98,6 +98,10 @@ class Place:
     def unsaved_path(self, slug: str) -> Path:
         """Return where the words of a recipe lie that were typed and not kept."""
         return self.within(self.own / "unsaved" / f"{right_slug(slug)}.md")
+
+    def came_path(self, slug: str) -> Path:
+        """Return where the lines lie that a recipe was brought in from."""
+        return self.within(came_in(self.folder, right_slug(slug)))
 
     def draft_slugs(self) -> Iterator[str]:
         """Yield the name of every draft, in order."""

@@ -1,0 +1,107 @@
+"""What stands in the boxes of a draft, and which lines of its paper belong beside it.
+
+Read from the draft's own lines, so that one that does not read as a recipe yet has its boxes too.
+Leaves out what each line became: line_by_line.py.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Final
+
+from stillroom.bringing.found import Paper, Recipe
+from stillroom.bringing.line_by_line import what_became
+
+MOST_BESIDE: Final = 60
+"""Lines of a paper that are shown above the first that stands in a draft, and behind the last."""
+OURS: Final = frozenset({"kind", "units"})
+"""Boxes that hold no words of a paper."""
+_RULE: Final = "---"
+_KEY: Final = re.compile(r"([a-z_]+):(?:\s|$)")
+_STEP_NUMBER: Final = re.compile(r"\d+\.\s")
+_OF_LIST: Final = {"materials": "ingredients", "vessel": "vessels"}
+
+
+def boxes_of(raw: str) -> dict[str, str]:
+    r"""Return the words of a draft by the box they stand in, without what is asked there.
+
+    >>> boxes_of("---\n# ? Why?\ntitle: Gin\nkind: infusion\n---\nNice.\n## Method\n1. Cut.")
+    {'title': ' Gin', 'intro': 'Nice.', 'method': '\nCut.'}
+    """
+    found: dict[str, list[str]] = {}
+    rows = raw.split("\n")
+    end = next((at for at, row in enumerate(rows[1:], 1) if row.rstrip() == _RULE), 0)
+    box = ""
+    for row in rows[1:end]:
+        if row.lstrip().startswith(("#", "source:")):
+            continue
+        if key := _KEY.match(row):
+            box = _OF_LIST.get(key[1], key[1])
+            row = row.partition(":")[2]
+        found.setdefault(box, []).append(row)
+    box = "intro"
+    for row in rows[end + 1 :]:
+        if row.startswith("## "):
+            box = "after" if "method" in found else "method"
+        if box == "method":
+            row = "" if row.startswith("## ") else _STEP_NUMBER.sub("", row)
+        found.setdefault(box, []).append(row)
+    return {name: "\n".join(lines) for name, lines in found.items() if name not in OURS}
+
+
+def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> list[str]:
+    """Return what a paper says, line by line: its own title, its rows, what it states besides."""
+    rows = [paper.origin.title, *(row.text for row in paper.rows)]
+    lines = [line for line in map(_on_one_line, rows) if line]
+    known = set(lines)
+    for recipe in recipes if paper.stated else ():
+        for said in map(_on_one_line, _stated(recipe)):
+            if said and said not in known:
+                known.add(said)
+                lines.append(said)
+    return lines
+
+
+def _stated(recipe: Recipe) -> Iterator[str]:
+    yield from (recipe.title, recipe.makes, recipe.writer, recipe.season, *recipe.intro)
+    for head, text in (*recipe.ingredients, *recipe.steps):
+        yield from (head, text)
+    for head, texts in recipe.notes:
+        yield from (head, *texts)
+
+
+def _on_one_line(text: str) -> str:
+    return " ".join(text.split())
+
+
+def paper_of_each(lines: Sequence[str], drafts: Sequence[str]) -> list[tuple[str, ...]]:
+    """Return the lines of a paper that belong beside each of its drafts, in their order.
+
+    Those are all from the draft before it to the one behind: what stands between two belongs beside
+    both. Of what stands far above the first and below the last it is told how much there is.
+    """
+    texts = {
+        f"{number} {box}": said
+        for number, raw in enumerate(drafts)
+        for box, said in boxes_of(raw).items()
+    }
+    stand: dict[int, list[int]] = {}
+    for at, line in enumerate(what_became(lines, texts)):
+        number, _, box = line.box.partition(" ")
+        if box and not line.again:
+            stand.setdefault(int(number), []).append(at)
+    return [_around(number, lines, stand) for number in range(len(drafts))]
+
+
+def _around(
+    number: int, lines: Sequence[str], stand: Mapping[int, Sequence[int]]
+) -> tuple[str, ...]:
+    own = stand.get(number, [0])
+    others = [at for other, places in stand.items() if other != number for at in places]
+    first = max((at + 1 for at in others if at < own[0]), default=0)
+    last = min((at for at in others if at > own[-1]), default=len(lines))
+    begin, end = max(first, own[0] - MOST_BESIDE), min(last, own[-1] + 1 + MOST_BESIDE)
+    above = [f"… {begin - first} lines more above"] if begin > first else []
+    below = [f"… {last - end} lines more below"] if end < last else []
+    return (*above, *lines[begin:end], *below)

@@ -1,0 +1,282 @@
+"""A paper line by line, with what each line became in the draft that was made of it.
+
+Told from the words themselves, not from how the paper was read: a line is where its words stand.
+So it holds however a draft is changed, and however wrongly its paper was read. A line of which
+nothing stands anywhere is left out, and said to be.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+from typing import Final
+
+from stillroom.bringing.doubted import quoted, some_of
+from stillroom.bringing.heads import section_of
+from stillroom.bringing.overlap import Text, Word, words_in
+
+LEFT_OUT: Final = ""
+HEAD: Final = "head"
+"""What a line became that heads a part, as "Ingredients" does: it stands as the part itself."""
+PARTS: Final = {
+    "title": "what it is called",
+    "makes": "how much it makes",
+    "ingredients": "what goes in",
+    "method": "what you do",
+    "intro": "why it is worth making",
+    "after": "a note below it",
+    "keeps": "how it keeps",
+    "author": "whose recipe it is",
+    "season": "the months of its produce",
+    "timeline": "when",
+    HEAD: "heads a part",
+    LEFT_OUT: "left out",
+}
+"""What a line became, in a cook's words."""
+_LEAST_SHARE: Final = 0.34
+"""Of the words of a line, so many stand in what it became; fewer stand there by chance."""
+_SAME_WORDS: Final = 0.8
+"""Of the words of a line that was put otherwise ("sugar, 2 cups"), so many are the same."""
+_MOST_OF_IT: Final = 0.6
+"""Of the words of a line, so many in one run are the line said twice."""
+_LEAST_LEFT: Final = 2
+_A_WORD: Final = 4
+"""Letters of one word that is told as left out when it stands alone."""
+_FEW: Final = 2
+_MOST_AROUND: Final = 12
+"""Words of a line around a fact of a word or two that is found in it."""
+_FACTS: Final = frozenset({"title", "makes", "author", "season", "keeps", "timeline"})
+"""What is said behind a word for it: "Makes 4 jars", "By Nan"."""
+_NUMBER: Final = re.compile(r"\W*(?:(?:step|schritt|étape|paso|passo|steg|trin)\W*)?\d*\W*", re.I)
+
+
+@dataclass(frozen=True)
+class Piece:
+    """Words of a box that came of a line: the box, and from which letter to which."""
+
+    box: str
+    first: int
+    last: int
+
+
+@dataclass(frozen=True)
+class Became:
+    """One line of a paper: its words, the box that it stands in, what of it stands nowhere.
+
+    `box` is "" for a line left out and "head" for one that heads a part. `again` says that its
+    words stand there once for this line and for another.
+    """
+
+    words: str
+    box: str
+    left: str = ""
+    again: bool = False
+    pieces: tuple[Piece, ...] = ()
+
+
+@dataclass(frozen=True)
+class _Boxes:
+    """The words of every box, one after another: their letters, their box, their lines."""
+
+    words: tuple[Word, ...]
+    boxes: tuple[str, ...]
+    lines: tuple[range, ...]
+    breaks: frozenset[int]
+
+    @classmethod
+    def of(cls, texts: Mapping[str, str]) -> _Boxes:
+        words: list[Word] = []
+        boxes: list[str] = []
+        lines: list[range] = []
+        breaks: set[int] = set()
+        for box, text in texts.items():
+            breaks.add(len(words))
+            start = 0
+            for line in text.split("\n"):
+                first = len(words)
+                words += [
+                    Word(one.said, one.first + start, one.last + start) for one in words_in(line)
+                ]
+                lines += [range(first, len(words))] if len(words) > first else []
+                start += len(line) + 1
+            boxes += [box] * (len(words) - len(boxes))
+        return cls(tuple(words), tuple(boxes), tuple(lines), frozenset(breaks))
+
+    @cached_property
+    def text(self) -> Text:
+        """All of them, in which others are looked for."""
+        return Text([one.said for one in self.words], self.breaks)
+
+    @property
+    def said(self) -> Sequence[str]:
+        return self.text.said
+
+    @cached_property
+    def _lines_with(self) -> Mapping[str, list[range]]:
+        found: dict[str, list[range]] = defaultdict(list)
+        for line in self.lines:
+            for said in dict.fromkeys(self.said[line.start : line.stop]):
+                found[said].append(line)
+        return found
+
+    def line_like(self, words: Sequence[str], used: Set[int], near: int) -> range | None:
+        """Return the line of a box that says the same, in whatever order, nearest to a word.
+
+        One of which a word is used is not taken, and of two words both are the same.
+        """
+        rarest = min(words, key=lambda one: len(self._lines_with.get(one, ())))
+        like = (
+            line
+            for line in self._lines_with.get(rarest, ())
+            if not any(one in used for one in line) and self._is_like(words, line)
+        )
+        return min(like, key=lambda line: abs(line.start - near), default=None)
+
+    def _is_like(self, words: Sequence[str], line: range) -> bool:
+        same = (Counter(words) & Counter(self.said[line.start : line.stop])).total()
+        return same >= _SAME_WORDS * max(len(words), len(line))
+
+    def matched(self, words: Sequence[str], line: range) -> dict[int, int]:
+        """Return which word stands as which of a line."""
+        free = list(line)
+        found: dict[int, int] = {}
+        for at, word in enumerate(words):
+            if (place := next((one for one in free if self.said[one] == word), None)) is not None:
+                free.remove(place)
+                found[at] = place
+        return found
+
+    def short_lines(self) -> Iterator[range]:
+        """Yield the lines of a word or two, which no run of three finds within another."""
+        yield from (line for line in self.lines if len(line) <= _FEW)
+
+
+def say_left_out(lines: Iterable[Became], most: int) -> str:
+    """Return what of some lines stands nowhere, so much of it and how much more; "" for none.
+
+    >>> say_left_out([Became("Dear Jo,", "", "Dear Jo,"), Became("1 egg", "ingredients")], 3)
+    '"Dear Jo,"'
+    """
+    return some_of([quoted(one.left) for one in lines if one.left], most)
+
+
+def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
+    """Return what each line of a paper became; `texts` is what stands in each box of its draft.
+
+    >>> texts = {"title": "Plum gin", "ingredients": "500 g plums", "method": "Prick the plums."}
+    >>> rows = ["Plum gin", "Send to a friend", "500 g plums", "1. Prick the plums. Lovely!"]
+    >>> [(one.box, one.left) for one in what_became(rows, texts)]
+    [('title', ''), ('', 'Send to a friend'), ('ingredients', ''), ('method', 'Lovely')]
+    """
+    boxes = _Boxes.of(texts)
+    lines = [[one.said for one in words_in(row)] for row in rows]
+    stands = _standing(lines, boxes)
+    again = _standing_again(lines, boxes, stands)
+    return [
+        _told(row, stands[at] or again.get(at, {}), boxes, again=at in again)
+        for at, row in enumerate(rows)
+    ]
+
+
+def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, int]]:
+    """Return of each line which of its words stands as which word of the boxes, no word twice."""
+    where = [(at, place) for at, words in enumerate(lines) for place in range(len(words))]
+    stands: list[dict[int, int]] = [{} for _ in lines]
+    used: set[int] = set()
+    for run in boxes.text.runs_apart([one for words in lines for one in words]):
+        for number in range(run.length):
+            at, place = where[run.ours + number]
+            stands[at][place] = run.theirs + number
+            used.add(run.theirs + number)
+    near = 0
+    for at, words in enumerate(lines):
+        if not stands[at] and words:
+            whole = boxes.line_like(words, used, near)
+            stands[at] = boxes.matched(words, whole) if whole else {}
+            used.update(stands[at].values())
+        near = max(stands[at].values(), default=near)
+    for short in boxes.short_lines():
+        if not any(one in used for one in short):
+            _find_within(short, lines, boxes, stands)
+    return stands
+
+
+def _find_within(
+    short: range, lines: Sequence[Sequence[str]], boxes: _Boxes, stands: list[dict[int, int]]
+) -> None:
+    """Find a line of a word or two within a longer one: the title of "Plum gin (Nan's)"."""
+    said = boxes.said[short.start : short.stop]
+    longest = len(said) + (_MOST_AROUND if boxes.boxes[short.start] in _FACTS else _FEW)
+    for at, words in enumerate(lines):
+        for place in range(len(words) - len(said) + 1 if len(words) <= longest else 0):
+            span = range(place, place + len(said))
+            if words[place : span.stop] == said and not stands[at].keys() & set(span):
+                stands[at].update(zip(span, short, strict=True))
+                return
+
+
+def _standing_again(
+    lines: Sequence[Sequence[str]], boxes: _Boxes, stands: Sequence[Mapping[int, int]]
+) -> dict[int, dict[int, int]]:
+    """Return of lines that stand nowhere for themselves where their words stand for another."""
+    found: dict[int, dict[int, int]] = {}
+    for at, words in enumerate(lines):
+        if stands[at] or not words:
+            continue
+        longest = max(boxes.text.runs(words), key=lambda run: run.length, default=None)
+        if longest and longest.length >= _MOST_OF_IT * len(words):
+            span = range(longest.length)
+            found[at] = {longest.ours + one: longest.theirs + one for one in span}
+        elif whole := boxes.line_like(words, frozenset(), 0):
+            found[at] = boxes.matched(words, whole)
+    return found
+
+
+def _told(row: str, stands: Mapping[int, int], boxes: _Boxes, *, again: bool) -> Became:
+    words = words_in(row)
+    counted = Counter(boxes.boxes[place] for place in stands.values())
+    box = counted.most_common(1)[0][0] if counted else LEFT_OUT
+    if len(stands) < _LEAST_SHARE * len(words) and box not in _FACTS:
+        box = LEFT_OUT
+    if box == LEFT_OUT:
+        is_head = section_of(row) is not None and not stands
+        return Became(row, HEAD if is_head else LEFT_OUT, "" if is_head else row.strip())
+    left = " … ".join(_left(row, words, stands, is_fact=box in _FACTS))
+    pieces = () if again else tuple(_pieces(stands, boxes))
+    return Became(row, box, left, again, pieces)
+
+
+def _pieces(stands: Mapping[int, int], boxes: _Boxes) -> Iterator[Piece]:
+    """Yield the letters of the boxes at which a line stands, its words in one as far as may be."""
+    places = sorted(stands.values())
+    begin = places[0]
+    for before, place in pairwise([*places, -1]):
+        if place != before + 1 or place in boxes.breaks:
+            first, last = boxes.words[begin].first, boxes.words[before].last
+            yield Piece(boxes.boxes[begin], first, last)
+            begin = place
+
+
+def _left(
+    row: str, words: Sequence[Word], stands: Mapping[int, int], *, is_fact: bool
+) -> Iterator[str]:
+    """Yield the words of a line that stand nowhere, but for its number and what labels a fact."""
+    for begin, end in _gaps(len(words), stands):
+        said = row[words[begin].first : words[end - 1].last]
+        label = begin == 0 and ((is_fact and end <= _FEW) or _NUMBER.fullmatch(said))
+        long = any(len(one.said) >= _A_WORD for one in words[begin:end])
+        if not label and (long or end - begin >= _LEAST_LEFT):
+            yield said
+
+
+def _gaps(size: int, stands: Mapping[int, int]) -> Iterator[tuple[int, int]]:
+    begin = 0
+    for at in range(size + 1):
+        if at == size or at in stands:
+            if at > begin:
+                yield begin, at
+            begin = at + 1

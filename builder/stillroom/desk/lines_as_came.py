@@ -1,0 +1,145 @@
+"""The lines that a recipe was brought in as: what each became in its boxes, and putting it elsewhere.
+
+Told anew from the boxes as they stand each time, so that it holds for what was changed since.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.beginning.questions import questions
+from stillroom.bringing.line_by_line import LEFT_OUT, PARTS, Became, Piece, what_became
+from stillroom.desk.boxes import bullet_off
+from stillroom.desk.place import Place, read_now
+from stillroom.desk.pressing import with_more
+from stillroom.desk.recipe_form import FIELDS
+
+PUT: Final = "put-"
+"""Begins the name of the box in which it is chosen what a line is to be: "put-3-method"."""
+MOST_LINES: Final = 400
+CHOICES: Final = ("title", "makes", "ingredients", "method", "intro", "after", LEFT_OUT)
+"""What a line may be made into by choosing it."""
+_NOT_OF_A_PAPER: Final = frozenset({"kind", "units", "keeps_source", "picture", "picture_focus"})
+_LISTS: Final = ("ingredients", "method")
+_NUMBERED: Final = re.compile(r"\d{1,3}\.\s")
+_NAME: Final = re.compile(rf"{PUT}(\d{{1,3}})-(\w*)")
+_LETTER: Final = re.compile(r"[^\W\d_]")
+_LEFT_BEHIND: Final = re.compile(r"\s+(?=[.,;:)])|^[\s,;.:]+|[ \t]+$", re.MULTILINE)
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line as it is shown: its number, its words, what it became, what else it may be made."""
+
+    number: int
+    words: str
+    box: str
+    said: str
+    left: str
+    again: bool
+    choices: tuple[tuple[str, str], ...]
+
+    @property
+    def is_missed(self) -> bool:
+        """Whether some of it stands nowhere."""
+        return bool(self.left)
+
+
+def came(place: Place, slug: str) -> tuple[str, ...]:
+    """Return the lines that a recipe was brought in as; none where it was not, or is too long."""
+    path = place.came_path(slug)
+    raw = read_now(path, path.name).raw
+    return tuple(raw.split("\n")[:MOST_LINES]) if raw else ()
+
+
+def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
+    """Return what stands beside each line that a recipe came as, by what its boxes say now."""
+    return tuple(
+        Line(number, one.words, one.box, _called(one.box), one.left, one.again, _choices(one.box))
+        for number, one in enumerate(_became(lines, form))
+    )
+
+
+def _became(lines: Sequence[str], form: Mapping[str, str]) -> list[Became]:
+    texts = {box: form[box] for box in FIELDS if form.get(box) and box not in _NOT_OF_A_PAPER}
+    return what_became(lines, texts)
+
+
+def _called(box: str) -> str:
+    """Return how a box is called among the parts of a recipe, else what is asked at it."""
+    return PARTS.get(box) or questions()[box].words
+
+
+def _choices(box: str) -> tuple[tuple[str, str], ...]:
+    names = CHOICES if box in CHOICES else (box, *CHOICES)
+    return tuple((name, _called(name)) for name in names)
+
+
+def put_in(
+    lines: Sequence[str], form: Mapping[str, str], posted: Mapping[str, str]
+) -> dict[str, str]:
+    """Return the boxes with each line where it was chosen to be; others stay where they are.
+
+    A line is taken from wherever its words stand, and stands among those beside it in the paper.
+    """
+    found = dict(form)
+    for name, chosen in posted.items():
+        said = _NAME.fullmatch(name)
+        if said is None or chosen == said[2] or chosen not in CHOICES:
+            continue
+        number = int(said[1])
+        if number < len(lines):
+            found = _without(found, _became(lines, found)[number].pieces)
+            found = _with(found, lines, number, chosen)
+    return found
+
+
+def _without(form: Mapping[str, str], pieces: Iterable[Piece]) -> dict[str, str]:
+    """Return the boxes without some of their words, and without the lines that held no other."""
+    found = dict(form)
+    for piece in sorted(pieces, key=lambda one: one.first, reverse=True):
+        text = found[piece.box]
+        begin = text.rfind("\n", 0, piece.first) + 1
+        end = text.find("\n", piece.last)
+        end = len(text) if end < 0 else end
+        rest = f"{text[begin : piece.first]}{text[piece.last : end]}"
+        if _LETTER.search(rest):
+            found[piece.box] = f"{text[:begin]}{_LEFT_BEHIND.sub('', rest)}{text[end:]}"
+        else:
+            found[piece.box] = f"{text[:begin]}{text[end + 1 :]}".rstrip("\n")
+    return found
+
+
+def _with(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) -> dict[str, str]:
+    """Return the boxes with a line in one of them."""
+    words = bullet_off(lines[number].strip())
+    if box == LEFT_OUT:
+        return dict(form)
+    text = form.get(box, "")
+    if box == "after":
+        return {**form, box: with_more(text, words, box)}
+    if box == "intro":
+        return {**form, box: f"{text}\n\n{words}".strip("\n")}
+    if box in _LISTS:
+        rows = text.split("\n") if text else []
+        at = _place(form, lines, number, box)
+        is_numbered = any(map(_NUMBERED.match, rows))
+        rows.insert(at, f"{at + 1}. {words}" if is_numbered else words)
+        words = "\n".join(rows)
+    return {**form, box: words}
+
+
+def _place(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) -> int:
+    """Return the line of a box at which a line of the paper belongs: by those beside it there."""
+    stands = [
+        [form[box].count("\n", 0, piece.last) for piece in one.pieces if piece.box == box]
+        for one in _became(lines, form)
+    ]
+    above = [place for places in stands[:number] for place in places]
+    below = [place for places in stands[number + 1 :] for place in places]
+    if above:
+        return max(above) + 1
+    return min(below) if below else len(form.get(box, "").split("\n"))
