@@ -17,6 +17,9 @@ A file goes through three rooms:
   ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml);
   ``writing`` puts drafts into a folder, never over what is there.
 
+What each line of a paper became is told afterwards, from the draft's own words: ``line_by_line``
+(with ``overlap``), of the lines that ``in_draft`` finds to belong beside a draft.
+
 Nothing is fetched, nothing is made up, and nothing raises on any bytes but what is told. Imports
 only from ``core``, ``saving`` and ``beginning``.
 """

@@ -51,9 +51,13 @@ def boxes_of(raw: str) -> dict[str, str]:
 
 
 def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> list[str]:
-    """Return what a paper says, line by line: its own title, its rows, what it states besides."""
-    rows = [paper.origin.title, *(row.text for row in paper.rows)]
-    lines = [line for line in map(_on_one_line, rows) if line]
+    """Return what a paper says, line by line: its own title, its rows, what it states besides.
+
+    An empty line stays one, but for the first.
+    """
+    rows = [("", paper.origin.title), *(("\n" * row.gap, row.text) for row in paper.rows)]
+    words = [f"{gap}{line}" for gap, text in rows if (line := _on_one_line(text))]
+    lines = "\n".join(words).split("\n") if words else []
     known = set(lines)
     for recipe in recipes if paper.stated else ():
         for said in map(_on_one_line, _stated(recipe)):
@@ -104,4 +108,8 @@ def _around(
     begin, end = max(first, own[0] - MOST_BESIDE), min(last, own[-1] + 1 + MOST_BESIDE)
     above = [f"… {begin - first} lines more above"] if begin > first else []
     below = [f"… {last - end} lines more below"] if end < last else []
+    while begin < end and not lines[begin]:
+        begin += 1
+    while begin < end and not lines[end - 1]:
+        end -= 1
     return (*above, *lines[begin:end], *below)

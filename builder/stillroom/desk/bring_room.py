@@ -16,6 +16,8 @@ from starlette.responses import Response
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
 from stillroom.bringing.found import PASTED
+from stillroom.bringing.in_draft import boxes_of
+from stillroom.bringing.line_by_line import say_left_out, what_became
 from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
@@ -25,16 +27,19 @@ from stillroom.desk.typed import let_go, typed_in
 ROOM: Final = "bring"
 MOST_FILES: Final = 40
 MOST_PASTED: Final = 1_000_000
+_MOST_LEFT: Final = 4
+"""Lines left out that are named at once; all of them stand beside the draft."""
 ENDINGS: Final = ".txt,.md,.html,.htm,.json,.docx,.odt,.eml"
 
 
 @dataclass(frozen=True)
 class Draft:
-    """One draft that was written: where it is found at the desk, and what is asked about it."""
+    """One draft that was written: where it is found, what is asked about it, what was left out."""
 
     slug: str
     title: str
     questions: tuple[str, ...]
+    left: str
 
 
 async def bring_in(desk: Desk, request: Request) -> Response:
@@ -79,6 +84,7 @@ def _drafts(found: Brought, written: tuple[Path, ...]) -> list[Draft]:
             path.stem,
             recipe.title,
             tuple(plainly(f"{one.what} {one.mend}") for one in recipe.questions),
+            say_left_out(what_became(recipe.came, boxes_of(recipe.text)), _MOST_LEFT),
         )
         for path, recipe in zip(written, found.recipes, strict=True)
     ]

@@ -1,4 +1,4 @@
-"""The lines that a recipe was brought in as: what each became in its boxes, and putting it elsewhere.
+"""The lines that a recipe came as: what each became in its boxes, and putting it elsewhere.
 
 Told anew from the boxes as they stand each time, so that it holds for what was changed since.
 """
@@ -6,7 +6,8 @@ Told anew from the boxes as they stand each time, so that it holds for what was 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass
 from typing import Final
 
@@ -17,17 +18,23 @@ from stillroom.desk.place import Place, read_now
 from stillroom.desk.pressing import with_more
 from stillroom.desk.recipe_form import FIELDS
 
-PUT: Final = "put-"
+_PUT: Final = "put"
 """Begins the name of the box in which it is chosen what a line is to be: "put-3-method"."""
 MOST_LINES: Final = 400
+MOST_BOXES: Final = 100 + MOST_LINES
+"""The boxes of a recipe's page, with one to each line that it came as."""
+ANOTHER: Final = "another"
+"""What a line is chosen to be with which another recipe begins."""
 CHOICES: Final = ("title", "makes", "ingredients", "method", "intro", "after", LEFT_OUT)
 """What a line may be made into by choosing it."""
 _NOT_OF_A_PAPER: Final = frozenset({"kind", "units", "keeps_source", "picture", "picture_focus"})
 _LISTS: Final = ("ingredients", "method")
 _NUMBERED: Final = re.compile(r"\d{1,3}\.\s")
-_NAME: Final = re.compile(rf"{PUT}(\d{{1,3}})-(\w*)")
+_NAME: Final = re.compile(rf"{_PUT}-(\d{{1,3}})-(\w*)")
+_GOES_ON: Final = re.compile(r"\w[ \t]*$")
+_STOP: Final = re.compile(r"[.!?;:,]+")
 _LETTER: Final = re.compile(r"[^\W\d_]")
-_LEFT_BEHIND: Final = re.compile(r"\s+(?=[.,;:)])|^[\s,;.:]+|[ \t]+$", re.MULTILINE)
+_LEFT_BEHIND: Final = re.compile(r"\s+(?=[.,;:)])|^[\s,;.:]+|[ \t]+$|(?<=\s)[ \t]+", re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -41,6 +48,11 @@ class Line:
     left: str
     again: bool
     choices: tuple[tuple[str, str], ...]
+
+    @property
+    def name(self) -> str:
+        """The name of the box in which it is chosen what it is to be."""
+        return f"{_PUT}-{self.number}-{self.box}"
 
     @property
     def is_missed(self) -> bool:
@@ -60,6 +72,7 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
     return tuple(
         Line(number, one.words, one.box, _called(one.box), one.left, one.again, _choices(one.box))
         for number, one in enumerate(_became(lines, form))
+        if one.words
     )
 
 
@@ -75,7 +88,7 @@ def _called(box: str) -> str:
 
 def _choices(box: str) -> tuple[tuple[str, str], ...]:
     names = CHOICES if box in CHOICES else (box, *CHOICES)
-    return tuple((name, _called(name)) for name in names)
+    return (*((name, _called(name)) for name in names), (ANOTHER, "another recipe begins here"))
 
 
 def put_in(
@@ -97,20 +110,46 @@ def put_in(
     return found
 
 
+def begins_another(lines: Sequence[str], posted: Mapping[str, str]) -> int | None:
+    """Return the line at which another recipe was said to begin; None where none was."""
+    places = [
+        int(said[1])
+        for name, chosen in posted.items()
+        if chosen == ANOTHER and (said := _NAME.fullmatch(name))
+    ]
+    return min((place for place in places if place < len(lines)), default=None)
+
+
+def without_lines(lines: Sequence[str], form: Mapping[str, str], behind: int) -> dict[str, str]:
+    """Return the boxes without what came of the lines from one on."""
+    pieces = [piece for one in _became(lines, form)[behind:] for piece in one.pieces]
+    return _without(form, pieces)
+
+
 def _without(form: Mapping[str, str], pieces: Iterable[Piece]) -> dict[str, str]:
     """Return the boxes without some of their words, and without the lines that held no other."""
-    found = dict(form)
-    for piece in sorted(pieces, key=lambda one: one.first, reverse=True):
-        text = found[piece.box]
-        begin = text.rfind("\n", 0, piece.first) + 1
-        end = text.find("\n", piece.last)
-        end = len(text) if end < 0 else end
-        rest = f"{text[begin : piece.first]}{text[piece.last : end]}"
-        if _LETTER.search(rest):
-            found[piece.box] = f"{text[:begin]}{_LEFT_BEHIND.sub('', rest)}{text[end:]}"
-        else:
-            found[piece.box] = f"{text[:begin]}{text[end + 1 :]}".rstrip("\n")
-    return found
+    gone: dict[str, set[int]] = defaultdict(set)
+    for piece in pieces:
+        last = piece.last
+        if not _GOES_ON.search(form[piece.box][: piece.first]) and (
+            stop := _STOP.match(form[piece.box], last)
+        ):
+            last = stop.end()  # a whole sentence goes with its stop
+        gone[piece.box].update(range(piece.first, last))
+    return {**form, **{box: _text_without(form[box], places) for box, places in gone.items()}}
+
+
+def _text_without(text: str, gone: Set[int]) -> str:
+    kept: list[str] = []
+    start = 0
+    for line in text.split("\n"):
+        rest = "".join(sign for at, sign in enumerate(line, start) if at not in gone)
+        if rest == line:
+            kept.append(line)
+        elif _LETTER.search(rest):
+            kept.append(_LEFT_BEHIND.sub("", rest))
+        start += len(line) + 1
+    return "\n".join(kept)
 
 
 def _with(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) -> dict[str, str]:
@@ -138,8 +177,7 @@ def _place(form: Mapping[str, str], lines: Sequence[str], number: int, box: str)
         [form[box].count("\n", 0, piece.last) for piece in one.pieces if piece.box == box]
         for one in _became(lines, form)
     ]
-    above = [place for places in stands[:number] for place in places]
-    below = [place for places in stands[number + 1 :] for place in places]
-    if above:
+    if above := next(filter(None, reversed(stands[:number])), None):
         return max(above) + 1
+    below = next(filter(None, stands[number + 1 :]), None)
     return min(below) if below else len(form.get(box, "").split("\n"))

@@ -14,6 +14,7 @@ from starlette.responses import Response
 from stillroom.core.words.problems import Unreadable
 from stillroom.desk.desk import Desk
 from stillroom.desk.filled import filled
+from stillroom.desk.lines_as_came import MOST_BOXES
 from stillroom.desk.place import right_slug
 from stillroom.desk.write_room import NEW, boxes_of, files_of, slug_for
 from stillroom.looks.take_in import MOST_ORIGINAL, keep_picture
@@ -23,7 +24,7 @@ async def take_picture(desk: Desk, request: Request) -> Response:
     """Take a picture in and name it in the boxes as they were sent; nothing else is kept yet."""
     ident = right_slug(request.path_params["ident"])
     files = files_of(desk, ident)
-    async with request.form(max_files=1, max_fields=100) as data:
+    async with request.form(max_files=1, max_fields=MOST_BOXES) as data:
         posted = {name: value for name, value in data.items() if isinstance(value, str)}
         sent = data.get("picture_file")
         chosen = isinstance(sent, UploadFile) and bool(sent.filename)

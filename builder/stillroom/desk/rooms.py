@@ -19,6 +19,7 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.desk.begin_room import BEGIN_ROUTES
 from stillroom.desk.book_room import BOOK_ROUTES
 from stillroom.desk.bring_room import BRING_ROUTES
+from stillroom.desk.came_room import CAME_ROUTES
 from stillroom.desk.desk import Desk
 from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
@@ -83,6 +84,7 @@ def make_rooms(desk: Desk) -> Starlette:
         *BOOK_ROUTES,
         *BRING_ROUTES,
         *WRITE_ROUTES,
+        *CAME_ROUTES,
         *EARLIER_ROUTES,
         *GIVING_ROUTES,
         *HAPPENED_ROUTES,

@@ -42,6 +42,7 @@ from stillroom.desk.keeping import (
     sum_of,
     take_out,
 )
+from stillroom.desk.lines_as_came import MOST_BOXES, came, shown
 from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.pressing import SETTLED, press_of, pressed_in
@@ -124,8 +125,9 @@ def _form(raw: str, ident: str) -> dict[str, str]:
         return empty_form() | {"whole": raw}
 
 
-async def _posted(request: Request) -> dict[str, str]:
-    return await boxes_sent(request, 100, _WORDS_IN_FILE)
+async def posted_boxes(request: Request) -> dict[str, str]:
+    """Return the boxes of a recipe as they were sent; raises TooLong."""
+    return await boxes_sent(request, MOST_BOXES, _WORDS_IN_FILE)
 
 
 @dataclass(frozen=True)
@@ -208,7 +210,7 @@ def _said(look: Look, waiting: int) -> str:
 async def look(desk: Desk, request: Request) -> Response:
     """Answer a pause in typing: how everything was read, and the page as it will be."""
     ident = request.path_params["ident"]
-    posted = await _posted(request)
+    posted = await posted_boxes(request)
     files = files_of(desk, ident)
     with desk.at_work:
         tried = _try(desk, ident, files, posted)
@@ -231,7 +233,7 @@ async def look(desk: Desk, request: Request) -> Response:
 async def keep_it(desk: Desk, request: Request) -> Response:
     """Keep a recipe: in the book where it is right, else as a draft."""
     ident = request.path_params["ident"]
-    posted = await _posted(request)
+    posted = await posted_boxes(request)
     files = files_of(desk, ident)
     if "answer" in posted:
         return _answered(desk, ident, files, posted)
@@ -298,10 +300,12 @@ def boxes_of(
     lost: Sequence[Lost] = (),
     told_of_picture: str = "",
     go_to: str = "",
+    came_told: tuple[str, str] = ("", ""),
 ) -> Response:
     """Return the page of boxes, with everything said beside them as when she types.
 
-    `go_to` is the box to go on at, after something was done to what is typed.
+    `go_to` is the box to go on at, after something was done to what is typed; `came_told` what is
+    said above the lines that it came as, and the draft that was made of some of them.
     """
     is_empty = not any(form.values())
     with desk.at_work:
@@ -321,8 +325,11 @@ def boxes_of(
     waiting = 0 if "whole" in form else still_asked(tried.raw, by_boxes)
     kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
+    lines = () if NEW.fullmatch(ident) or "whole" in form else came(desk.place, ident)
     return page(
         "write.html",
+        came=shown(lines, form),
+        came_told=came_told,
         questions=questions(),
         book_title=desk.book().settings.title,
         pictures=desk.book().settings.pictures,
@@ -373,7 +380,7 @@ async def out(desk: Desk, request: Request) -> Response:
     """Take a recipe out of the book, or its draft away; its words stay among earlier versions."""
     ident = request.path_params["ident"]
     files = files_of(desk, ident)
-    posted = await _posted(request)
+    posted = await posted_boxes(request)
     if posted.get("opened") != files.sums:
         return _conflict(ident, files, posted, files.now.raw)
     path: Path = files.now.path
