@@ -11,6 +11,7 @@ import pypdf
 import pytest
 from click.testing import CliRunner
 
+from giving.lists import write_somebody
 from stillroom.cli import main
 
 # words of the demo book that stand nowhere else: its house, its makers, its address
@@ -58,6 +59,7 @@ def test_no_word_of_the_demo_stands_in_what_another_book_prints(own: Path) -> No
 
 def test_no_word_of_the_demo_stands_in_another_book_s_pack(own: Path) -> None:
     (listed,) = (own / "giving").glob("*.yml")
+    write_somebody(listed)
     run(own, "pack", str(listed), "--seconds", "3")
     pack = own / "private"
     files = [path for path in pack.rglob("*") if path.is_file() and path.suffix != ".ttf"]

@@ -194,3 +194,23 @@ def test_the_list_that_a_new_book_brings_opens_and_is_kept(tmp_path: Path) -> No
         assert path.read_bytes() == before
         opened.ask("/stop", "POST")
         thread.join(20)
+
+
+def test_a_list_that_names_nobody_yet_is_kept_and_somebody_is_put_in(tmp_path: Path) -> None:
+    begin_book(tmp_path / "new", Answers(title="Heron Ferry"))
+    opened, thread = open_on(tmp_path / "new")
+    way, path = "/giving/list?name=giving/giving-list.yml", tmp_path / "new/giving/giving-list.yml"
+    shown = opened.ask(way).text
+    assert "Nobody stands in this list yet. Fill in “Somebody else” below." in shown
+    assert "Marrables" not in shown.replace('placeholder="quince ratafia, or The Marrables"', "")
+    sent = boxes_of(opened, way) | {"from": "Ann and Ola"}
+    assert opened.ask("/giving/list", "POST", sent).status == 303
+    assert 'from: "Ann and Ola"' in path.read_text(encoding="utf-8")
+    sent = boxes_of(opened, way)
+    assert opened.ask("/giving/plan", "POST", sent).headers["location"].startswith("/giving/list")
+    named = {"households|new|name": "Wren Tallow", "households|new|avoid": "nuts"}
+    assert opened.ask("/giving/list", "POST", boxes_of(opened, way) | named).status == 303
+    text = path.read_text(encoding="utf-8")
+    assert "to be mended" not in opened.ask(way).text.lower(), text
+    opened.ask("/stop", "POST")
+    thread.join(20)

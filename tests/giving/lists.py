@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import re
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -140,3 +141,18 @@ def tiny_list(seed: int) -> dict:
         container = makes[0].get("container")
         changes["stock"] = {"made": [made | ({"container": container} if container else {})]}
     return small_list(**changes)
+
+
+def write_somebody(path: Path, name: str = "The Marrables") -> None:
+    """Write one household into a list that was begun, as its own hints show it."""
+    said = {"name": name, "avoid": "nuts, dairy", "children": "[8 months, 4]"}
+
+    def written(found: re.Match[str]) -> str:
+        return f"{found[1]}{found[2]}: {said.get(found[2], found[3])}"
+
+    text = path.read_text(encoding="utf-8")
+    head, _, below = text.partition("households:\n")
+    hints, _, others = below.partition("\n\n")
+    shown = re.compile(r"^#(  (?:- |  ))([a-z ]+): *([^#\n]*)(?:#.*)?$", re.MULTILINE)
+    rows = shown.sub(written, hints)
+    path.write_text(f"{head}households:\n{rows}\n\n{others}", encoding="utf-8")

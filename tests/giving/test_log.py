@@ -8,7 +8,7 @@ import jsonschema
 import pytest
 from click.testing import CliRunner
 
-from giving.lists import demo_recipes, read_dict, small_list
+from giving.lists import demo_recipes, read_dict, small_list, write_somebody
 from stillroom.cli import main
 from stillroom.core.amounts.quantities import parse_leading_amount
 from stillroom.core.private.shapes import find_giving_log
@@ -233,6 +233,7 @@ def book(tmp_path, monkeypatch):
     done = CliRunner().invoke(main, ["start", str(tmp_path / "book"), "--name", "Fennimore's"])
     assert done.exit_code == 0, done.output
     monkeypatch.chdir(tmp_path / "book")
+    write_somebody(tmp_path / "book" / "giving" / "giving-list.yml", "Our neighbours")
     return tmp_path / "book"
 
 

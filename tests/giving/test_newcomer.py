@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from giving.lists import demo_recipes, read_dict, small_list
+from giving.lists import demo_recipes, read_dict, small_list, write_somebody
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.cli import main
 from stillroom.core.allergens.sentences import read_avoided
@@ -98,6 +98,7 @@ def test_a_slip_of_the_keys_is_told_as_what_it_is(text, line, words):
 def test_a_recipes_mistake_hides_none_of_the_list(words, tmp_path: Path, monkeypatch):
     begin_book(tmp_path / "ours", Answers("Ours"))
     monkeypatch.chdir(tmp_path / "ours")
+    write_somebody(Path("giving/giving-list.yml"))
     recipe = next(Path("recipes").glob("*.md"))
     whole = recipe.read_text(encoding="utf-8")
     recipe.write_text(whole.replace("kind:", "kiind:"), encoding="utf-8")

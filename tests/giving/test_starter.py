@@ -14,14 +14,15 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from giving.lists import demo_book, demo_recipes
+from giving.lists import demo_book, demo_recipes, write_somebody
 from stillroom.beginning.book import Answers, begin_book
 from stillroom.cli import main
 from stillroom.core.book import open_book
-from stillroom.core.words.problems import Unreadable
+from stillroom.core.words.problems import ProblemsFound, Unreadable
 from stillroom.giving.pack import Effort, work_out
 from stillroom.giving.reading import read_giving_list
 from stillroom.giving.starter.answers import (
+    ListAnswers,
     Needs,
     read_ages,
     read_animals,
@@ -33,7 +34,7 @@ from stillroom.giving.starter.answers import (
     read_yes,
 )
 from stillroom.giving.starter.asking import ask_for_list
-from stillroom.giving.starter.writing import example_answers, write_first_list
+from stillroom.giving.starter.writing import write_first_list
 
 TODAY = date(2027, 1, 5)
 
@@ -149,11 +150,17 @@ def test_a_new_book_of_any_country_gets_one_in_its_own_money(country, money, tmp
     assert all(pack.plan.gifts.values())
 
 
-def test_the_example_is_whole_and_plans():
+def test_a_list_that_names_nobody_plans_once_somebody_is_in_it(tmp_path: Path):
     text = write_first_list(
-        example_answers("Christmas 2027", date(2027, 12, 18)),
+        ListAnswers("Christmas 2027", date(2027, 12, 18)),
         demo_recipes(), demo_book().settings, TODAY, "list.yml",
     )  # fmt: skip
+    with pytest.raises(ProblemsFound) as found:
+        read_giving_list(text, "list.yml")
+    assert [one.what for one in found.value.problems] == ["Nobody stands in this list yet."]
+    (tmp_path / "list.yml").write_text(text, encoding="utf-8")
+    write_somebody(tmp_path / "list.yml")
+    text = (tmp_path / "list.yml").read_text(encoding="utf-8")
     pack = work_out(
         read_giving_list(text, "list.yml"), demo_recipes(), demo_book().settings, TODAY, Effort(5)
     )
@@ -354,7 +361,7 @@ def test_a_new_book_is_begun_with_its_list(tmp_path: Path):
     assert one.end() == 0, one.seen
     text = (tmp_path / "ours" / "giving" / "giving-list.yml").read_text(encoding="utf-8")
     assert "The Marrables" in text
-    assert "Grandmother" not in text
+    assert "Nobody stands here yet" not in text
 
 
 @at_a_terminal
@@ -375,14 +382,17 @@ def test_whoever_leaves_the_list_has_the_book(tmp_path: Path, within: bool, sign
     else:
         os.write(one.ours, sign)
     one.until("The book is written, and whole.")
-    one.until("holds an example")
+    one.until("names nobody yet")
     assert one.end() == 0, one.seen
     assert "Aborted" not in one.seen
     assert (tmp_path / "ours" / "mkdocs.yml").is_file()
-    assert "Grandmother" in (tmp_path / "ours/giving/giving-list.yml").read_text(encoding="utf-8")
+    begun = (tmp_path / "ours/giving/giving-list.yml").read_text(encoding="utf-8")
+    assert "Nobody stands in it yet" in begun
 
 
-def test_without_a_terminal_a_small_one_is_written_and_nothing_over_it(ours: Path, monkeypatch):
+def test_without_a_terminal_one_that_names_nobody_is_written_and_nothing_over_it(
+    ours: Path, monkeypatch
+):
     monkeypatch.chdir(ours)
     first = CliRunner().invoke(main, ["giving-list"])
     assert first.exit_code == 0, first.output
@@ -394,6 +404,13 @@ def test_without_a_terminal_a_small_one_is_written_and_nothing_over_it(ours: Pat
     assert CliRunner().invoke(main, ["giving-list"]).exit_code == 0
     assert path.read_bytes() == before
     assert len(list((ours / "giving").glob("*.yml"))) == 2
+    packed = CliRunner().invoke(main, ["pack", str(path), "--seconds", "5"])
+    assert packed.exit_code == 1
+    assert "Nobody stands in this list yet. Say who is given a basket" in packed.output
+    checked = CliRunner().invoke(main, ["check"])
+    assert checked.exit_code == 0, checked.output
+    assert checked.output.count("note: ") == 2
+    write_somebody(path)
     packed = CliRunner().invoke(main, ["pack", str(path), "--seconds", "5"])
     assert packed.exit_code == 0, packed.output
 

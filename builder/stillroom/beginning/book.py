@@ -90,7 +90,7 @@ def name_of_day(day: str) -> str:
 def book_files(answers: Answers, giving_list: str = "") -> dict[str, str]:
     """Return every file of a new book by its place below the folder; raises ProblemsFound.
 
-    `giving_list` is the text of a list that was asked for; else there is a small one to write over.
+    `giving_list` is the text of a list that was asked for; else there is one that names nobody yet.
     """
     settings = settings_of(answers)
     keeper = " ".join(answers.keeper.split())
@@ -118,7 +118,7 @@ def book_files(answers: Answers, giving_list: str = "") -> dict[str, str]:
 
 
 def _giving_list(answers: Answers, settings: BookSettings) -> str:
-    """Return a small giving list to write over, for the next giving day of the book."""
+    """Return a giving list that names nobody yet, for the next giving day of the book."""
     giving = settings.giving_days[0]
     day = find_day(giving.day, answers.today or date.today(), settings.country)
     decimal = get_decimal_symbol(settings.language)

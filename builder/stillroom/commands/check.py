@@ -139,10 +139,14 @@ def _by_slug(recipes: tuple[Recipe, ...]) -> dict[str, Recipe]:
 
 def _tell_lists(lists: list[Path], problems: tuple[Problem, ...]) -> None:
     from stillroom.commands.lists_alone import tell_of_git
+    from stillroom.giving.checking import only_begun
 
     tell_of_git(lists)
-    if problems:
-        raise ProblemsFound(problems)
+    begun = only_begun(problems)
+    for one in begun:
+        click.echo(f"note: {one}", err=True)
+    if wrong := [one for one in problems if one not in begun]:
+        raise ProblemsFound(wrong)
     count = len(lists)
     click.echo(f"{count} giving list{'' if count == 1 else 's'} read with the log, no problems.")
 

@@ -14,11 +14,11 @@ from stillroom.commands.terminal import as_called, book_here, called, recipes_of
 from stillroom.commands.typed_words import FILE
 from stillroom.core.book import Book, BookSettings
 from stillroom.core.recipe.model import Recipe
-from stillroom.core.words.joining import join_and
 from stillroom.core.words.problems import Problem, ProblemsFound
 from stillroom.giving.guard import guard_file
+from stillroom.giving.starter.answers import ListAnswers
 from stillroom.giving.starter.asking import ask_for_list, usual_day
-from stillroom.giving.starter.writing import example_answers, write_first_list
+from stillroom.giving.starter.writing import write_first_list
 from stillroom.saving.whole import write_whole
 
 
@@ -37,19 +37,17 @@ def giving_list_command(out: Path | None) -> None:
         raise ProblemsFound([Problem(str(path), 1, "This file is there already.", "Name another.")])
     guard_file(path, book)
     settings = book.settings
-    invented = ""
-    if sys.stdin.isatty():
-        text = ask_here(recipes, settings, path.name)
-    else:
+    is_empty = not sys.stdin.isatty()
+    if is_empty:
         day, title = usual_day(settings, date.today())
-        example = example_answers(title, day)
-        text = write_first_list(example, recipes, settings, date.today(), path.name)
-        invented = join_and([f'"{one.name}"' for one in example.receivers])
+        text = write_first_list(ListAnswers(title, day), recipes, settings, date.today(), path.name)
+    else:
+        text = ask_here(recipes, settings, path.name)
     write_whole(path, as_called(text).encode())
     click.echo(f"Written: {path}")
-    if invented:
-        click.echo(f"Nobody was there to be asked, so it is an example: {invented} are invented,")
-        click.echo("and so is what they must not have. Write your own people over them.")
+    if is_empty:
+        click.echo("Nobody was there to be asked, so nobody stands in it yet.")
+        click.echo('Write your own people below "households:", as it shows there.')
     click.echo(f'Look it over, and then: {called()} pack "{path}"')
 
 

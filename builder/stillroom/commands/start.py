@@ -30,7 +30,7 @@ from stillroom.saving.whole import write_whole
 _WHETHER: Final = "Shall it be written down now who is given something?"
 _LEFT: Final = """
 The book is written, and whole. What you answered about who is given something is not:
-{path} holds an example with invented people."""
+{path} names nobody yet."""
 
 
 @click.command()
@@ -54,14 +54,14 @@ def start(folder: Path, **said: str | None) -> None:
     click.echo("Begin a recipe of your own with these lines:")
     click.echo(f'  cd "{folder}"')
     click.echo(f'  {called()} new "Plum gin"')
-    click.echo(f"Who is given what stands in giving/{LIST}: write over it, and then")
+    click.echo(f"Who is given what stands in giving/{LIST}: write your own people there, and then")
     click.echo(f"  {called()} pack giving/{LIST}")
     click.echo("Look at the book, built anew as you save, with this one:")
     click.echo(f"  {called()} serve")
 
 
 def _ask_for_list(folder: Path, answers: Answers) -> None:
-    """Write the giving list as it is answered; answered in part, it stays an example."""
+    """Write the giving list as it is answered; answered in part, it names nobody yet."""
     if not sys.stdin.isatty():
         return
     settings, path = settings_of(answers), folder / "giving" / LIST

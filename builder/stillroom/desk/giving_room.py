@@ -49,6 +49,7 @@ from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
 from stillroom.desk.typed import let_go, typed_in
 from stillroom.desk.versions import bring_back, versions_of
+from stillroom.giving.checking import only_begun
 from stillroom.giving.finding import giving_lists
 from stillroom.giving.guard import guard_file, usual_folder
 from stillroom.giving.log import log_kinds
@@ -281,9 +282,10 @@ async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response 
         return show_boxes(desk, replace(now, sum=opened), 422, nobody, text, new=sent)
     try:
         read_at_desk(desk, text, path.name)
-    except ProblemsFound:
-        wrong = await run_in_threadpool(_wrong, desk, text, path.name)
-        return show_boxes(desk, replace(now, sum=opened), 422, wrong, text)
+    except ProblemsFound as found:
+        if len(only_begun(found.problems)) != len(found.problems):
+            wrong = await run_in_threadpool(_wrong, desk, text, path.name)
+            return show_boxes(desk, replace(now, sum=opened), 422, wrong, text)
     try:
         keep(desk.place, path, text, now.sum if text == now.raw else opened)  # it stands there
     except ChangedElsewhere:

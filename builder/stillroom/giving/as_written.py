@@ -44,6 +44,13 @@ _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\
 _AND = r"(?:and|und|et|y|e|en)"
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
 _HOURS_OF = {"every week": "hours a week", "every day": "hours a day"}
+_EMPTY: dict[str, Any] = {
+    **{part: [] for part in ("makes", "households", "prices", "posting", "batches")},
+    **{part: {} for part in ("baskets", "stock", "hours")},
+}
+"""What a part of a list is below whose head nothing stands."""
+_LEFT_OUT = ("adults", "children", "pets", "by post", "budget", "message")
+"""What of a household says nothing where nothing stands behind it; needs are asked about."""
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "nobody": 0}
 
 
@@ -113,6 +120,8 @@ def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines
     """Return a giving list in the model's form, and the line of every name in it."""
     tidied = _Tidied(lines)
     found: dict[str, Any] = tidied.keys("list", data, "")
+    # a head with nothing below it yet says nothing
+    found = {part: _EMPTY.get(part) if said is None else said for part, said in found.items()}
     if "baskets" in found:
         found["baskets"] = _baskets(tidied, found["baskets"])
     if "makes" in found:
@@ -255,7 +264,7 @@ def _said_of(said: Any, kinds: list[str]) -> dict[str, Any]:
 def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if not isinstance(row, dict):
         return row
-    found = dict(row)
+    found = {key: said for key, said in row.items() if said is not None or key not in _LEFT_OUT}
     for key in ("adults",):
         if isinstance(found.get(key), str):
             found[key] = NUMBERS.get(found[key].strip().lower(), found[key])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
@@ -18,7 +19,7 @@ from stillroom.giving.log_names import Known, named_log
 from stillroom.giving.names import with_names_of
 from stillroom.giving.noting import other_households
 from stillroom.giving.posting import posting_problems
-from stillroom.giving.reading import ReadList, load_giving_list
+from stillroom.giving.reading import NOBODY, ReadList, load_giving_list
 from stillroom.giving.season import Season, read_season
 from stillroom.giving.standing import check_pins
 
@@ -35,6 +36,12 @@ def find_giving_problems(
             read_log_of(path, named, book, recipes)
         except ProblemsFound as found:
             yield from found.problems
+
+
+def only_begun(problems: Sequence[Problem]) -> tuple[Problem, ...]:
+    """Return, of the lists with which nothing else is wrong, that nobody stands in them yet."""
+    files = Counter(one.file for one in problems)
+    return tuple(one for one in problems if one.what == NOBODY and files[one.file] == 1)
 
 
 def find_own_problems(paths: Sequence[Path], book: Book) -> Iterator[Problem]:

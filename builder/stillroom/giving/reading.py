@@ -52,6 +52,8 @@ _PLAIN = {
 }
 
 
+NOBODY = "Nobody stands in this list yet."
+"""What is told of a list that was begun, and names no household."""
 _ADD = {
     "giving day": 'Say when the baskets go out: "giving day: 24 December 2027".',
     "baskets": 'Say what a basket holds: "baskets: {small: {eat: 2, drink: 1}}".',
@@ -297,6 +299,8 @@ def _problem(detail: ErrorDetails, name: str, located: Located) -> Problem:
     if detail["type"] in ("dict_type", "model_type") and path[0] == "baskets":
         return Problem(name, line, f"{where} is not right: {why}.", _ADD["baskets"], at)
     mend = f"It says {say_written(said)}." if isinstance(said, str | int | float) else ""
+    if detail["type"] == "too_short" and path == ["households"]:
+        return Problem(name, line, NOBODY, _ADD["households"], at)
     if detail["type"] == "too_short":
         mend = _ADD.get(path[-1], "")
     return Problem(name, line, f"{where} is not right: {why}.", mend, at)

@@ -22,16 +22,12 @@ from stillroom.giving.model import SORTS, Make, Sort
 from stillroom.giving.money.stand_ins import FREE
 from stillroom.giving.offering import make_offering, sort_of
 from stillroom.giving.reading import ReadList, read_giving_list
-from stillroom.giving.starter.answers import USUAL, ListAnswers, Needs, Receiver
+from stillroom.giving.starter.answers import USUAL, ListAnswers
 from stillroom.giving.starter.words import starter_words
 from stillroom.giving.who import BREASTFEEDING
 
 _USUAL_BATCHES = 3  # what a list that does not say takes it to be: model.py
 _MOST_PRICES = 12
-_EXAMPLE = (
-    Receiver("Our neighbours", 2, ("8 months", "4"), Needs(("nuts", "dairy"))),
-    Receiver("Grandmother", by_post=True),
-)
 
 
 @dataclass(frozen=True)
@@ -48,11 +44,6 @@ class _Kinds:
         return "smaller basket" if place == 1 else f"smaller basket {place}"
 
 
-def example_answers(title: str, day: date, keeper: str = "") -> ListAnswers:
-    """Return what stands in a list of which nobody was asked anything."""
-    return ListAnswers(title, day, keeper, receivers=_EXAMPLE)
-
-
 def write_first_list(
     answers: ListAnswers,
     recipes: tuple[Recipe, ...],
@@ -60,11 +51,16 @@ def write_first_list(
     today: date,
     name: str,
 ) -> str:
-    """Return the text of a list called `name`; raises ProblemsFound where it does not read."""
+    """Return the text of a list called `name`; raises ProblemsFound where it does not read.
+
+    Where nobody was named it shows how somebody is, behind a "#", and plans once somebody is.
+    """
     chosen = tuple(one for one in recipes if one.slug in answers.recipes or not answers.recipes)
     if answers.room is None:
         answers = replace(answers, room=_usual_room(chosen))
     asked = dict(answers.room or {})
+    if not answers.receivers:
+        return _text(answers, chosen, [], settings, name)
     rooms = [asked] * len(answers.receivers)
     draft = _text(answers, chosen, rooms, settings, name)
     rooms = _that_may_go(_read(draft, name, settings), chosen, settings, today, asked)
@@ -125,7 +121,8 @@ def _text(
 
 def _head(answers: ListAnswers, notes: Mapping[str, str], name: str) -> Iterator[str]:
     yield f"# {notes['private']}"
-    yield f"# {notes['makes it']}  stillroom pack giving/{name}"
+    makes_it = notes["makes it" if answers.receivers else "makes it then"]
+    yield f"# {makes_it}  stillroom pack giving/{name}"
     yield f"# {notes['guide']}"
     yield f"giving list: {_said(answers.title)}"
     yield f"giving day: {answers.day.isoformat()}"
@@ -162,6 +159,9 @@ def _makes(
 def _households(
     answers: ListAnswers, kinds: _Kinds, rooms: list[dict[Sort, int]], notes: Mapping[str, str]
 ) -> Iterator[str]:
+    if not answers.receivers:
+        yield from _shown(kinds, answers, notes)
+        return
     yield "households:"
     first_avoid, first_children = notes["avoid"], notes["children"]
     for one, room in zip(answers.receivers, rooms, strict=True):
@@ -187,6 +187,18 @@ def _households(
         if answers.budget:
             yield f"    budget: {_said(answers.budget)}"
     yield f"  # {notes['likes']}"
+
+
+def _shown(kinds: _Kinds, answers: ListAnswers, notes: Mapping[str, str]) -> Iterator[str]:
+    """Yield how a household is written, as notes: none of it is anybody."""
+    yield f"# {notes['nobody']}"
+    yield "households:"
+    yield _noted("#  - name:", notes["name"])
+    yield f"#    basket: {kinds.name(dict(answers.room or {}))}"
+    yield _noted("#    avoid:", notes["avoid"])
+    yield _noted("#    children:", notes["children"])
+    yield "#    by post: yes"
+    yield f"# {notes['likes']}"
 
 
 def _prices(
