@@ -15,6 +15,7 @@ from stillroom.core.allergens.clauses import says_none
 from stillroom.core.words.nearest import nearest
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
 from stillroom.giving.baskets_said import baskets_said
+from stillroom.giving.left_empty import filled_parts, said_of
 from stillroom.giving.list_words import near_key, plain_key, words_by_part
 from stillroom.giving.needs_written import needs_said
 from stillroom.giving.stock_written import stock_written
@@ -44,13 +45,6 @@ _ITEM_FIRST = re.compile(r"^(?P<item>[^\W\d][^\d:=]*?)\s*[,:=]?\s+(?P<pack>[^\w\
 _AND = r"(?:and|und|et|y|e|en)"
 _BARE_PRICE = re.compile(r"[^\d\s]{0,3}\s*\d[\d.,'’]*\s*\S{0,4}")
 _HOURS_OF = {"every week": "hours a week", "every day": "hours a day"}
-_EMPTY: dict[str, Any] = {
-    **{part: [] for part in ("makes", "households", "prices", "posting", "batches")},
-    **{part: {} for part in ("baskets", "stock", "hours")},
-}
-"""What a part of a list is below whose head nothing stands."""
-_LEFT_OUT = ("adults", "children", "pets", "by post", "budget", "message")
-"""What of a household says nothing where nothing stands behind it; needs are asked about."""
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "none": 0, "nobody": 0}
 
 
@@ -119,9 +113,7 @@ class _Tidied:
 def tidy_list(data: dict[str, Any], lines: Lines) -> tuple[dict[str, Any], Lines]:
     """Return a giving list in the model's form, and the line of every name in it."""
     tidied = _Tidied(lines)
-    found: dict[str, Any] = tidied.keys("list", data, "")
-    # a head with nothing below it yet says nothing
-    found = {part: _EMPTY.get(part) if said is None else said for part, said in found.items()}
+    found = filled_parts(tidied.keys("list", data, ""))
     if "baskets" in found:
         found["baskets"] = _baskets(tidied, found["baskets"])
     if "makes" in found:
@@ -264,7 +256,7 @@ def _said_of(said: Any, kinds: list[str]) -> dict[str, Any]:
 def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if not isinstance(row, dict):
         return row
-    found = {key: said for key, said in row.items() if said is not None or key not in _LEFT_OUT}
+    found = said_of(row)
     for key in ("adults",):
         if isinstance(found.get(key), str):
             found[key] = NUMBERS.get(found[key].strip().lower(), found[key])
