@@ -257,9 +257,8 @@ def _household(tidied: _Tidied, row: Any, kinds: list[str], path: str) -> Any:
     if not isinstance(row, dict):
         return row
     found = said_of(row)
-    for key in ("adults",):
-        if isinstance(found.get(key), str):
-            found[key] = NUMBERS.get(found[key].strip().lower(), found[key])
+    if isinstance(adults := found.get("adults"), str):
+        found["adults"] = NUMBERS.get(adults.strip().lower(), adults)
     if "basket" not in found and len(kinds) == 1:
         found["basket"] = kinds[0]
     elif isinstance(found.get("basket"), str):

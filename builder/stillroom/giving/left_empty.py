@@ -1,4 +1,4 @@
-"""Heads of a giving list with nothing below or behind them yet: they say nothing, and are no mistake.
+"""Heads of a giving list with nothing below or behind them yet: they say nothing, and are right.
 
 Needs are left as they are: whether "pregnant:" alone means yes is asked about.
 """
