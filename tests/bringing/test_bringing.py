@@ -192,10 +192,7 @@ def test_american_measures_are_asked_about() -> None:
 
 
 def test_more_amounts_amid_the_method_are_asked_about_and_not_lost() -> None:
-    text = (
-        papers.TEXT
-        + "\nStir in at the end, when it has cooled a little:\n50 g walnuts\n1 tsp rum\n"
-    )
+    text = f"{papers.TEXT}\n50 g walnuts\n1 tsp rum\n"
     brought = one_of("note.txt", text.encode())
     assert "  - 50 g walnuts\n" in brought.text
     assert any("More amounts stand amid the method" in one.what for one in brought.questions)

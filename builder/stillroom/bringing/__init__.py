@@ -8,8 +8,8 @@ A file goes through three rooms:
 * which of its lines are which recipe's what: ``heads``, ``head_rows``, ``sorting``, ``titles`` and
   ``credits`` (lines told apart), ``rows``, ``joining``, ``columns``, ``cells_on_lines``,
   ``whole_list`` and ``old_books`` (lines put together and parted), ``lists``, ``list_lines`` and
-  ``list_titles``, ``shared_method``, ``one_line``, ``tools``, ``outside``, ``outside_recipe``
-  (with ``page_foot``), ``makes_said`` (with ``yields`` and ``yield_labels``), ``prose``,
+  ``list_titles``, ``stages`` and ``later_lists``, ``shared_method``, ``one_line``, ``tools``,
+  ``outside``, ``outside_recipe`` (with ``page_foot``), ``makes_said`` (with ``yields`` and ``yield_labels``), ``prose``,
   ``greetings`` (with ``callings`` and ``said_to_one``), ``farewell``, ``dividing``,
   ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,

@@ -32,8 +32,9 @@ from stillroom.bringing.head_rows import is_a_recipe_head, is_head, with_parts_n
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.labelled_spans import take_behind_label
-from stillroom.bringing.list_lines import FOR_A_PART, read_list, thing_above
-from stillroom.bringing.list_parts import heads_further, is_part_alone
+from stillroom.bringing.later_lists import head_of_first, read_later
+from stillroom.bringing.list_lines import read_list, thing_above
+from stillroom.bringing.list_parts import FOR_A_PART, heads_further, is_part_alone
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.makes_said import is_only_makes, makes_of
@@ -63,13 +64,13 @@ from stillroom.bringing.sorting import (
     is_title,
     is_told,
 )
+from stillroom.bringing.stages import heads_first_stage
 from stillroom.bringing.tails import does_something
 from stillroom.bringing.title_choice import named_first, title_taken
 from stillroom.bringing.titles import (
     RECIPE_WORD,
     beside_writer,
     made_of_title,
-    part_of,
     speaks_of_a_recipe,
     title_of_list,
     titled,
@@ -192,17 +193,10 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     tools += take_tools(recipe)
     if tools:
         recipe.notes.append(("Equipment", tools))
-    if found.later:
-        over = rows[found.later[0] - 1]
-        part = over.text.strip(" :") if is_part_alone(over) else part_of(over.text)
-        headed = [Row(part[:1].upper() + part[1:], "heading", 6)] if part else []
-        read_list(recipe, [*headed, *(rows[at] for at in found.later)])
-        first = rows[found.later[0]].text
-        what = f'More amounts stand amid the method, from "{first}" on: they end the list here.'
-        mend = "Look whether they belong to it, are the same things again, or another recipe's."
-        recipe.doubt("ingredients", what, mend)
+    instead = read_later(recipe, rows, found)
     recipe.first_steps = told_over_lists(recipe)
-    read_below(recipe, [rows[at] for at in range(found.end, end) if at not in listed])
+    below = [instead.get(at, rows[at]) for at in range(found.end, end) if at not in listed]
+    read_below(recipe, [*(head_of_first(recipe) if instead else []), *below])
     _take_from_above(recipe)
     take_food_behind_makes(recipe)
     take_first_size(recipe)
@@ -232,6 +226,8 @@ def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether the line right above a list heads its first part, as others head those below."""
     text = rows[at].text
     if FOR_A_PART.match(text.strip(" :")) or heads_further(rows[at]) or is_part_alone(rows[at]):
+        return True
+    if heads_first_stage(rows, found, at):
         return True
     close = at == found.begin - 1 and text.endswith(":") and len(text.split()) <= _FEW
     more = any(

@@ -154,6 +154,22 @@ TIMED: Final = re.compile(
 )
 
 
+_NUMERAL: Final = (
+    r"(?:\d{1,2}|[IVX]{1,4}|one|two|three|four|five|six|seven|eight|nine|ten|first|last|eins|zwei|drei|vier|une?|deux|trois|quatre|uno"
+    r"|due|tre|quattro|dos|tres|cuatro|een|twee|drie|vier)"
+)
+# "STEP #2", "Day 4 - the brine", "8th day:", "Second stage"
+_STAGE: Final = re.compile(
+    rf"(?:(?:step|stage|part|phase|day|schritt|teil|stufe|tag|[ée]tape|partie|jour|paso|parte|etapa|d[ií]a|passo|passaggio|fase|giorno|stap"
+    rf"|deel|dag|steg|del|krok|dzie[nń]|dia)\s*(?:n[°ºo]\.?|no\.?|nr\.?|\#)?\s*{_NUMERAL}"
+    r"|(?:\d{1,2}(?:st|nd|rd|th|\.|er|e|º|°|ª)|first|second|third|fourth|fifth|sixth|seventh|last|next|erster|zweiter|dritter|nächster"
+    r"|premier|premi[eè]re|deuxi[eè]me|troisi[eè]me|primo|secondo|terzo|primer|segundo|tercer|eerste|tweede|derde)\s+"
+    r"(?:day|step|stage|part|tag|schritt|teil|jour|[ée]tape|partie|giorno|passo|d[ií]a|paso|dag|stap|deel))"
+    r"\s*(?:[-–—:(]\s?[^.!?]{0,40})?",
+    re.IGNORECASE,
+)
+
+
 @cache
 def words(which: str) -> frozenset[str]:
     """Return the words of one list, those of the recipe's own reader among them."""
@@ -265,6 +281,15 @@ def is_wish(text: str) -> bool:
     said = _WE_WISH.sub("", plain(text)).split()
     few = len(said) <= _MOST_OF_A_WISH and not re.search(r"\d", text)
     return few and " ".join(said[:2]) in words("wishes")
+
+
+def counts_stage(text: str) -> bool:
+    """Whether a line counts a stage of the work and says no more.
+
+    >>> counts_stage("STEP #2"), counts_stage("1st day"), counts_stage("1 day"), counts_stage("Day")
+    (True, True, False, False)
+    """
+    return len(text) <= _LONGEST_NEEDED and bool(_STAGE.fullmatch(text.strip()))
 
 
 def says_otherwise(text: str) -> bool:

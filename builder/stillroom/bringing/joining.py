@@ -13,6 +13,7 @@ from typing import Final
 from stillroom.bringing.credits import names_a_book
 from stillroom.bringing.found import FARTHEST, Row
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.list_parts import heads_stage
 from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence
@@ -271,7 +272,7 @@ def _headed(rows: Sequence[Row]) -> list[Row]:
         over_items = below is not None and below.shape in ("item", "step") and words_of <= _FEW
         alone = below is not None and row.gap and below.gap and is_sentence(below.text)
         alone = alone or (bare and _heads_paragraphs(rows, place) and words_of <= _FEW_OF_A_HEAD)
-        day = row.shape == "line" and _DAY.fullmatch(row.text) is not None
+        day = row.shape == "line" and (bool(_DAY.fullmatch(row.text)) or heads_stage(row))
         if below is not None and (
             day
             or (dashed and is_sentence(below.text))

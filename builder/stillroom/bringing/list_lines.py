@@ -20,7 +20,13 @@ from stillroom.bringing.known_work import TONGUES, is_work, tongues_of
 from stillroom.bringing.labelled_spans import take_behind_label
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_marks import without_stops_between
-from stillroom.bringing.list_parts import heads_further, is_between_items, is_group
+from stillroom.bringing.list_parts import (
+    FOR_A_PART,
+    heads_further,
+    heads_stage,
+    is_between_items,
+    is_group,
+)
 from stillroom.bringing.lists import WIDE, ends_open
 from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.one_line import foods_named, foods_on
@@ -36,15 +42,6 @@ from stillroom.bringing.sorting import (
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.tools import jars_of
 
-# "Für den Teig", "For the icing": words that head a part of a list, and are no food
-FOR_A_PART: Final = re.compile(
-    r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
-    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}"
-    # "For the spice bag or bouquet garni – if you will"
-    r"(?:\s(?:or|and|&|oder|und|ou|et|o|e|y|of|en)\s[^\W\d]+(?:\s[^\W\d]+)?)?"
-    r"(?:\s*[-–(,]\s*(?:if|optional|falls|wenn|wer|nach|si\s|se\s|au\s|facult|facolt|opcion|optioneel|als)[^.!?:]{0,24})?$",
-    re.IGNORECASE,
-)
 _ADDED_LATER: Final = re.compile(r"\b(?:to be added|to add|once (?:gifted|given))\b", re.IGNORECASE)
 _MAY: Final = re.compile(
     r"(?:you|one) (?:can|could|may|might)\b|(?:man|du|ihr|sie) (?:kann|kannst|könnt|können)\b"
@@ -222,6 +219,8 @@ def _ends_as_all_do(rows: Sequence[Row], text: str) -> bool:
 
 def _heads_group(rows: Sequence[Row], place: int) -> bool:
     row = rows[place]
+    if heads_stage(row):
+        return True
     if row.text.endswith(":") and row.shape != "heading" and is_ingredient(row.text.rstrip(": ")):
         return False  # an amount heads no part, whatever sign stands behind it
     said = row.text.endswith(":") or (len(rows) > 2 and bool(FOR_A_PART.fullmatch(row.text)))

@@ -13,7 +13,7 @@ from typing import Final
 
 from stillroom.bringing.found import FARTHEST, Recipe, Row
 from stillroom.bringing.head_rows import is_head
-from stillroom.bringing.heads import plain, section_of, words
+from stillroom.bringing.heads import counts_stage, plain, section_of, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import says_its_kind
@@ -24,6 +24,26 @@ MOST_OF_A_THING: Final = 14
 _MOST_OF_A_BARE_ONE: Final = 6
 _FEW_WORDS: Final = 3
 _MOST_OF_A_HEAD: Final = 6
+# "Für den Teig", "For the icing": words that head a part of a list, and are no food
+FOR_A_PART: Final = re.compile(
+    r"(?:for\s+the|für\s+(?:de[nrm]|die|das)|pour\s+(?:l[ae]s?|l['’])|per\s+(?:il|la|lo|le|i|gli|l['’])|"
+    r"para\s+(?:el|la|los|las)|voor\s+(?:de|het))\s*[^\W\d]+(?:[\s-][^\W\d]+){0,2}"
+    # "For the spice bag or bouquet garni – if you will"
+    r"(?:\s(?:or|and|&|oder|und|ou|et|o|e|y|of|en)\s[^\W\d]+(?:\s[^\W\d]+)?)?"
+    r"(?:\s*[-–(,]\s*(?:if|optional|falls|wenn|wer|nach|si\s|se\s|au\s|facult|facolt|opcion|optioneel|als)[^.!?:]{0,24})?$",
+    re.IGNORECASE,
+)
+
+
+def heads_stage(row: Row) -> bool:
+    """Whether a row counts a stage of the work and says no more: "STEP #2", "8th day:".
+
+    >>> [heads_stage(Row(one)) for one in ("STEP #2", "8th day:", "Day 1 - the brine")]
+    [True, True, True]
+    >>> [heads_stage(Row(one)) for one in ("Day 1: Drain the plums.", "14 day pickles")]
+    [False, False]
+    """
+    return row.shape in ("line", "heading") and counts_stage(row.text)
 
 
 def heads_further(row: Row) -> bool:

@@ -20,6 +20,7 @@ from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import kind_of_title, says_its_kind
 from stillroom.bringing.shared_method import are_siblings
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_title
+from stillroom.bringing.stages import is_stage_of, names_stage, stage_above
 from stillroom.bringing.titles import titled, writer_of
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
@@ -58,7 +59,7 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
                 above.tools, above.rows = above.rows, []
             above.rows += [*range(above.end, one.begin), *one.rows]
             joined[-1].end = one.end
-        elif joined and not _begins_another(rows, joined, one):
+        elif joined and not _begins_another(rows, joined, one, _end_of(rows, lists, one)):
             if not _in_aside(rows, max(joined[-1].end, one.begin - FARTHEST), one.begin):
                 joined[-1].later += one.rows  # a second list amid the method of one recipe
         else:
@@ -71,10 +72,19 @@ def _told(row: Row) -> bool:
     return row.shape == "step" or is_sentence(row.text) or (row.gap and is_plainly_work(row.text))
 
 
-def _begins_another(rows: Sequence[Row], before: list[List], one: List) -> bool:
+def _end_of(rows: Sequence[Row], lists: Sequence[List], one: List) -> int:
+    """Return where what is told below a list ends at the latest: where the next one begins."""
+    return next((other.begin for other in lists if other.begin > one.begin), len(rows))
+
+
+def _begins_another(rows: Sequence[Row], before: list[List], one: List, end: int) -> bool:
     """Whether a list that follows a method is another recipe's: a title of its own says so."""
     behind = max(before[-1].end, one.begin - FARTHEST)
     title = title_above(rows, behind, one.begin)
+    if stage_above(rows, one.begin, behind) is not None:
+        return False  # "Day 4", "For the jelly": a stage of the one above
+    if title is not None and is_stage_of(rows, before[-1], title, end):
+        return False
     if title and is_head(rows[title - 1]) and section_of(rows[title - 1].text) == "method":
         return False  # what heads the first things of a method is no recipe's title
     if title and is_part_alone(rows[title]):
@@ -210,7 +220,8 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
     if headings:
         highest = min(rows[at].level for at in headings)
         top = [at for at in headings if rows[at].level == highest][-1]
-        named = [at for at in headings if at > top and kind_of_title(rows[at].text).word]
+        others = [at for at in headings if at > top and not names_stage(rows[at])]
+        named = [at for at in others if kind_of_title(rows[at].text).word]
         close = bool(named) and named[-1] - top < _CHAPTERS
         return named[-1] if close and not kind_of_title(rows[top].text).word else top
     found: int | None = None

@@ -20,6 +20,7 @@ from stillroom.bringing.list_parts import (
     further_end,
     heads_bare_foods,
     heads_last_items,
+    heads_stage,
     is_bare_food,
     is_between_items,
     is_group,
@@ -106,8 +107,10 @@ def _is_below_tools(rows: Sequence[Row], at: int) -> bool:
 
 
 def _is_all_of_a_part(rows: Sequence[Row], at: int) -> bool:
-    """Whether an item stands alone between a heading and numbered steps: "Topping", "- 1 egg"."""
+    """Whether one thing stands alone below "Day 4", or below "Topping" and above numbered steps."""
     above, below = rows[at - 1 : at], rows[at + 1 : at + 2]
+    if above and heads_stage(above[0]):
+        return names_a_food(rows[at].text)
     headed = bool(above) and above[0].shape == "heading" and rows[at].shape == "item"
     return headed and bool(below) and below[0].shape == "step" and names_a_food(rows[at].text)
 

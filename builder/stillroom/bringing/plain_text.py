@@ -18,7 +18,7 @@ from stillroom.bringing.in_facts import recipe_in_facts
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_ingredient, is_title
-from stillroom.bringing.step_labels import parts_of
+from stillroom.bringing.step_labels import labels_over_lists, parts_of
 from stillroom.bringing.tables import heads_columns, is_table_line, rows_of_table, with_strokes
 from stillroom.bringing.typed_marks import NAMED_LEAF, bare, pieces, without_marks
 from stillroom.core.reading.facts_above import read_facts
@@ -170,9 +170,10 @@ def rows_of(lines: list[str]) -> list[Row]:
     whole = (part for line in lines for part in (parts_of(line) if line.strip() else [line]))
     headed = _with_series_below(_without_running_heads([*whole]))
     typed = _with_dashes_apart(without_marks(with_strokes(_with_numbers_apart(headed))))
-    for line in _with_tables_whole(
-        _with_crosses_as_dashes(_without_one_step(_with_bare_numbers(typed)))
-    ):
+    stages = labels_over_lists(typed)
+    counted = _with_bare_numbers(typed)
+    labelled = counted if stages else _without_one_step(counted)
+    for line in _with_tables_whole(_with_crosses_as_dashes(labelled)):
         if isinstance(line, list):
             rows += rows_of_table(line)
             gap = True
@@ -184,7 +185,7 @@ def rows_of(lines: list[str]) -> list[Row]:
         if number and said and not _NUMBER_ALONE.fullmatch(said):
             # a number that nothing was typed behind counts no heading of what follows
             said, number = said if section_of(said) else f"{number} {said}", ""
-        elif _NUMBER_ALONE.fullmatch(said):
+        elif _NUMBER_ALONE.fullmatch(said) and said not in stages:
             number = re.sub(r"[^\d]", "", said) + "."
             continue
         if not said or heads_columns(said):

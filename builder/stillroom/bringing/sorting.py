@@ -10,7 +10,15 @@ import re
 from functools import lru_cache
 from typing import Final
 
-from stillroom.bringing.heads import STEP_WORD, TIMED, is_wish, plain, section_of, words
+from stillroom.bringing.heads import (
+    STEP_WORD,
+    TIMED,
+    counts_stage,
+    is_wish,
+    plain,
+    section_of,
+    words,
+)
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.page_figures import is_nutrition, is_page_number, is_time
@@ -168,7 +176,7 @@ def is_ingredient(text: str) -> bool:
     if len(text) > _LONGEST_ITEM:
         short = len(text) <= _LONGEST_SAID and len(_BRACKETED.sub("", text)) <= _LONGEST_ITEM
         return short and is_ingredient(_BRACKETED.sub("", text).strip())
-    if number_of(text) or is_counted_title(text):
+    if number_of(text) or is_counted_title(text) or counts_stage(text):
         return False
     if is_time(text) or _DATE.match(text) or LEADERS.search(text) or is_posted(text):
         return False

@@ -9,11 +9,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row, Shape
-from stillroom.bringing.heads import STEP_WORD
-from stillroom.bringing.sorting import is_sentence
+from stillroom.bringing.heads import STEP_WORD, section_of
+from stillroom.bringing.sorting import is_ingredient, is_sentence
 
 _LABEL: Final = re.compile(rf"{STEP_WORD}\s+(?P<number>\d{{1,2}})\s*[.:]?", re.IGNORECASE)
 # ".STEP 2" at the end of a sentence, with or without what follows it; "as in step 2" is none
@@ -61,6 +62,8 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
     counted = [int(one["number"]) for one in labels]
     if len(labels) < _LEAST or counted != [*range(1, len(labels) + 1)]:
         return parted if counted_in_words else list(rows)
+    if sum(_heads_a_list(parted, at) for at in range(len(parted) - 1)) >= _LEAST:
+        return list(rows)  # stages, each with a list of its own
     found: list[Row] = []
     begins = False
     for row in parted:
@@ -71,6 +74,30 @@ def with_labels_apart(rows: Sequence[Row]) -> list[Row]:
         found.append(replace(row, shape="step", level=0) if begins and told else row)
         begins = begins and not told
     return found
+
+
+def labels_over_lists(lines: Sequence[str]) -> frozenset[str]:
+    """Return the labels right above things that go in: those of stages, and of no steps.
+
+    >>> sorted(labels_over_lists(["Step 1:", "1 lb salt", "", "Mix.", "Step 2:", "", "2 eggs"]))
+    ['Step 1:', 'Step 2:']
+    >>> labels_over_lists(["Step 1", "Mix the salt.", "Step 2", "Keep it."])
+    frozenset()
+    """
+    said = [line.strip() for line in lines if line.strip()]
+    labels = [one for one in said if _LABEL.fullmatch(one)]
+    found = {one for one, below in pairwise(said) if one in labels and _begins_a_list(below)}
+    return frozenset(labels) if len(found) >= _LEAST else frozenset()
+
+
+def _begins_a_list(text: str) -> bool:
+    bare = text.lstrip("-*•–— ")
+    return is_ingredient(bare) or section_of(bare) == "ingredients"
+
+
+def _heads_a_list(rows: Sequence[Row], at: int) -> bool:
+    """Whether a label stands above a list of things: "STEP 2", and "1 lb sugar" below it."""
+    return _begins_a_list(rows[at + 1].text) and bool(_LABEL.fullmatch(rows[at].text.strip()))
 
 
 def with_dashed_numbers_apart(rows: Sequence[Row]) -> list[Row]:
