@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 import os
 import shutil
+import sys
+import tempfile
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -22,6 +25,15 @@ settings.load_profile("untimed")
 
 # what one test's build keeps must help no other; tests of the keeping name a folder of their own
 os.environ["STILLROOM_CACHE"] = "off"
+# to begin a process that loads all takes longer than what is printed in it; tests of that say 2
+os.environ["STILLROOM_PROCESSES"] = "1"
+
+if sys.dont_write_bytecode:
+    # where nothing may be written beside the sources each process would compile them all again
+    os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = tempfile.mkdtemp(prefix="stillroom-")
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    sys.dont_write_bytecode = False
+    atexit.register(shutil.rmtree, sys.pycache_prefix, ignore_errors=True)
 
 # beyond these a worker costs more to start than it saves: each of them collects every test
 MOST_WORKERS = 8

@@ -15,21 +15,16 @@ from functools import lru_cache
 import pdfplumber
 import pypdf
 
+from quick_letters import read_letters_quickly, without_paths
+
 _STREAM = re.compile(rb"(?<=[>\n ]stream\n)(.*?)(?=\nendstream)", re.DOTALL)
-_NUMBER = rb"-?[\d.]+\s"
-_PATH = re.compile(
-    rb"(BT\b.*?\bET\b)"  # words stay as they are
-    rb"|(?<![\w.<(/-])(?:(?:" + _NUMBER + rb"){6}c|(?:" + _NUMBER + rb"){4}(?:re|v|y)"
-    rb"|(?:" + _NUMBER + rb"){2}[ml]|h|f\*?|[SsBbnW]\*?)(?=\s)",
-    re.DOTALL,
-)
-_NOTHING = re.compile(rb"\bq\s(?:[-\d.\s]|cm\b|/[\w.]+\s(?:CS|cs|gs)\b|SCN\b|scn\b|[wMJj]\b)*\bQ\b")
-"""What is put away again before anything is set: a place, a colour, a pen."""
 
 
 def open_letters(made: bytes) -> pdfplumber.PDF:
     """Open a PDF of which nothing is asked that is drawn."""
-    return pdfplumber.open(io.BytesIO(letters_of(made)))
+    opened = pdfplumber.open(io.BytesIO(made))
+    read_letters_quickly(opened)
+    return opened
 
 
 def read_letters(made: bytes) -> pypdf.PdfReader:
@@ -49,9 +44,7 @@ def _without_paths(found: re.Match[bytes]) -> bytes:
         read = zlib.decompress(packed)
     except zlib.error:
         return packed
-    fewer = _PATH.sub(rb"\1", read)
-    while (bare := _NOTHING.sub(b"", fewer)) != fewer:
-        fewer = bare
+    fewer = without_paths(read)
     less = zlib.compress(fewer, 9)
     if len(fewer) == len(read) or len(less) > len(packed):
         return packed

@@ -47,3 +47,29 @@ def test_letters_are_the_same_and_nothing_is_drawn(made: dict[str, bytes], what:
     with open_letters(whole) as pdf:
         assert not [one for page in pdf.pages for one in (*page.lines, *page.curves, *page.rects)]
     assert letters_of(whole) != whole
+
+
+def test_letters_and_pictures_of_the_bound_book_are_the_same(printed: bytes) -> None:
+    def read(opened: pdfplumber.PDF) -> list[object]:
+        with opened as pdf:
+            found = []
+            for page in pdf.pages[:16]:
+                # a stream is another one in each reading
+                images = [
+                    {key: one[key] for key in one if key not in ("stream", "colorspace")}
+                    for one in page.images
+                ]
+                found.append((page.chars, images, page.extract_text()))
+            return found
+
+    quickly = read(open_letters(printed))
+    assert quickly == read(open_pdf(printed))
+    assert sum(len(page[0]) for page in quickly) > 5_000
+    assert any(page[1] for page in quickly)
+
+
+def test_what_is_not_known_is_read_the_long_way(made: dict[str, bytes]) -> None:
+    with open_letters(made["signs"]) as pdf, open_pdf(made["signs"]) as whole:
+        page = pdf.pages[0]
+        page.mediabox = (-1, *page.mediabox[1:])
+        assert len(page.chars) == len(whole.pages[0].chars) > 100
