@@ -1,4 +1,4 @@
-"""The letters of a page of a PDF that Typst wrote, as pdfplumber has them and in a fifth of its time.
+"""The letters of a page that Typst wrote, as pdfplumber has them and in a fraction of its time.
 
 What a page's operators do is left to pdfminer; here is only how they are read, by one pattern
 instead of sign by sign, and what is noted of a letter. A page that holds what is not known here is
