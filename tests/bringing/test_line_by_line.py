@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from bringing.drafts import brought
+from bringing.drafts import asked, brought
 from bringing.papers import LETTER, PAGE, TEXT, TITLE
 from stillroom.bringing.in_draft import MOST_BESIDE, boxes_of, paper_of_each
 from stillroom.bringing.line_by_line import Became, say_left_out, what_became
@@ -154,3 +154,22 @@ def test_what_is_left_out_is_named_in_a_few_words() -> None:
     said = say_left_out(lines, 2)
     assert said.endswith('· "b" and 1 more')
     assert len(said) < 150
+
+
+STATED = """<html><body><main><h1>Oat biscuits</h1><script type="application/ld+json">
+{"@context": "https://schema.org", "@type": "Recipe", "name": "Oat biscuits",
+"recipeIngredient": ["200 g oats", "100 g sugar"], "recipeInstructions": "Mix and bake."}</script>
+<ul><li>200 g oats</li><li>100 g sugar</li>%s</ul><p>Mix and bake.</p></main></body></html>"""
+
+
+@pytest.mark.parametrize("line", ["150 g hazelnuts", "2 tbsp tahini", "1 egg"])
+def test_a_line_that_a_page_shows_and_does_not_state_is_asked(line: str) -> None:
+    """What is left out of a list may be what somebody must not have."""
+    (recipe,) = brought(STATED % f"<li>{line}</li>", name="a.html")
+    assert f'stands nowhere: "{line}"' in asked(recipe)
+
+
+@pytest.mark.parametrize("line", ["", "<li>12 comments</li>", "<li>4 Mill Lane</li>"])
+def test_what_is_no_food_is_not_asked_for_the_list(line: str) -> None:
+    (recipe,) = brought(STATED % line, name="a.html")
+    assert "stands nowhere" not in asked(recipe)

@@ -10,11 +10,16 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
-from stillroom.bringing.found import Paper, Recipe
-from stillroom.bringing.line_by_line import what_became
+from stillroom.bringing.doubted import quoted, some_of
+from stillroom.bringing.found import BroughtRecipe, Paper, Recipe
+from stillroom.bringing.known_work import words_of
+from stillroom.bringing.line_by_line import LEFT_OUT, what_became
+from stillroom.bringing.said_to_one import names_food
+from stillroom.bringing.sorting import is_ingredient
 
 MOST_BESIDE: Final = 60
 """Lines of a paper that are shown above the first that stands in a draft, and behind the last."""
+_MOST_NAMED: Final = 6
 OURS: Final = frozenset({"kind", "units"})
 """Boxes that hold no words of a paper."""
 _RULE: Final = "---"
@@ -96,6 +101,33 @@ def paper_of_each(lines: Sequence[str], drafts: Sequence[str]) -> list[tuple[str
         if box and not line.again:
             stand.setdefault(int(number), []).append(at)
     return [_around(number, lines, stand) for number in range(len(drafts))]
+
+
+def listed_nowhere(came: Sequence[str], drafted: BroughtRecipe) -> tuple[str, str] | None:
+    """Return what is asked about lines of a list that stand nowhere in the draft; None for none.
+
+    Lines that a question names are asked about already, and one of which every word stands in the
+    draft was put otherwise ("1 tsp each of cloves and mace" is two lines).
+    """
+    asked = " ".join(one.what for one in drafted.questions)
+    boxes = boxes_of(drafted.text)
+    known = set(words_of(" ".join(boxes.values())))
+    lost = [
+        one.words
+        for one in what_became(came, boxes)
+        if one.box == LEFT_OUT
+        and is_ingredient(one.words)
+        and names_food(one.words)
+        and not set(words_of(one.words)) <= known
+        and quoted(one.words) not in asked
+    ]
+    if not lost:
+        return None
+    named = some_of(list(map(quoted, lost)), _MOST_NAMED)
+    return (
+        f"May be of what goes in, and stands nowhere: {named}.",
+        "Write what belongs to it there.",
+    )
 
 
 def _around(

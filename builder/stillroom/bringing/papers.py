@@ -14,7 +14,7 @@ from stillroom.bringing.chat import read_chat
 from stillroom.bringing.dividing import divide
 from stillroom.bringing.drafting import draft, draft_own
 from stillroom.bringing.found import Brought, BroughtRecipe, Origin, Paper, Recipe, Row
-from stillroom.bringing.in_draft import lines_of, paper_of_each
+from stillroom.bringing.in_draft import lines_of, listed_nowhere, paper_of_each
 from stillroom.bringing.letter import is_letter, read_letter, read_pasted, read_rows
 from stillroom.bringing.plain_text import decode, read_text
 from stillroom.bringing.quoting import is_pasted_letter
@@ -103,6 +103,10 @@ def _drafts_of(
     lines = lines_of(paper, recipes)
     drafts = [draft(one, paper.origin, settings, larder) for one in recipes]
     papers = paper_of_each(lines, [one.text for one in drafts])
+    for at, recipe in enumerate(recipes):
+        if lost := listed_nowhere(papers[at], drafts[at]):
+            recipe.doubt("ingredients", *lost)
+            drafts[at] = draft(recipe, paper.origin, settings, larder)
     return [replace(one, came=beside) for one, beside in zip(drafts, papers, strict=True)]
 
 
