@@ -1,6 +1,7 @@
-"""Which water of a recipe is poured off before anything is filled: it dilutes no vinegar.
+"""Which water and which vinegar of a recipe are poured off before anything is filled.
 
-Counted as poured off only where the method leaves no doubt; what is doubtful stays in the jar.
+Water counts as poured off only where the method leaves no doubt, since it dilutes what is sour;
+vinegar counts so wherever nothing says that any goes on with the food, since none is in the jar.
 """
 
 from __future__ import annotations
@@ -92,6 +93,89 @@ def drained_rows(rows: Sequence[Fraction | None], clauses: Sequence[str]) -> fro
     if len(told) != 1 and len(left) == 1:
         told = left
     return frozenset(told if len(told) == 1 else [min(water, key=lambda place: rows[place] or 0)])
+
+
+# taken out of what it was blanched or soaked in
+_TAKEN_OUT = clause_regex(
+    r"\b(?:lift|take|scoop|fish)\w*\b[^.]*\b(?:out|from|slotted|skimmer)\b"
+    r"|\b(?:discard|throw|pour|tip)\w* (?:away |off |out )?(?:the |this |that )?(?:\w+ )?"
+    r"(?:vinegar|brine|liquid|liquor|marinade)\b(?= (?:away|off|out)\b)"
+    r"|\b(?:discard\w*|throw\w* (?:away|out)|pour\w* (?:away|off|out)) (?:the |this )?(?:\w+ )?"
+    r"(?:vinegar|brine|liquid|liquor|marinade)\b"
+    r"|\bherausnehm\w*|\bheraushe[bn]\w*|\bnimm\w* \w+ heraus|\bretir(?:er|ez)|\bsort(?:ir|ez)\b"
+    r"|\bsac(?:ar|a|ad|amos)\b|\btogli\w*|\blev(?:are|ate|a)\b|\b(?:ta|tag) \w+ (?:upp|op)\b"
+    r"|\bwyjm\w*",
+    re.I,
+)
+_ADDED = clause_regex(
+    r"\b(?:add|put|return|cover|pour|mix|toss|stir|place)\w*\b[^.]*\b(?:to|into|in|with|over)\b",
+    re.I,
+)
+_NEAR = 2
+"""Clauses back within which the sour liquid is named that something is drained of."""
+_SOUR = clause_regex(
+    r"\b(?:vinegar|\w*essig\w*|vinaigre|vinagre|aceto|\w*azijn|\w*ättika|ättiks\w*|\w*vinäger"
+    r"|\w*eddike|oc(?:et|tu|cie)|\w*etikka\w*|(?:lemon|lime) juice|zitronensaft|jus de citron"
+    r"|zumo de limón|succo di limone|citroensap|citronsaft)\b",
+    re.I,
+)
+_SOUR_LIQUID = clause_regex(
+    r"\b(?:brine|pickle|pickling|liquid|liquor|solution|marinad\w*|mixture|\w*lake|sud|flüssigkeit"
+    r"|mischung|saumure|liquide|mélange|salmuera|líquido|mezcla|salamoia|liquido|miscela|\w*pekel"
+    r"|vloeistof|vocht|mengsel|\w*lag|\w*lagen|blandning\w*|lage\w*|salmoura|zalew\w*|solank\w*)\b",
+    re.I,
+)
+# it goes over the food, and nothing says that it is only oil or water
+_GOES_ON = clause_regex(
+    r"\b(?:everything|all the (?:other )?ingredients|the rest|remaining ingredients|juices?|sauce"
+    r"|dressing|reserv\w*|alle zutaten|die restlichen|le reste|tous les ingrédients|el resto"
+    r"|il resto)\b"
+    r"|\b(?:pour|cover|top|fill|auffüll|übergie|bedeck|couvr|recouvr|cubr|copr|ricopr|overgiet"
+    r"|täck|häll)\w*\b(?![^.]*\b(?:oil|water|\w*öl|wasser|huile|eau|aceite|agua|olio|acqua|olie|olja|vatten)\b)",
+    re.I,
+)
+
+
+_KEPT = clause_regex(
+    r"\b(?:reserv\w*|sav(?:e|ing)|kept|keep(?:ing)? the|set aside|auffang\w*|aufgefangen|aufheb\w*"
+    r"|réserv\w*|gard(?:er|ez|ant)|conserv\w*|guard\w*|bewaar\w*|spara\w*|gem\w*)\b",
+    re.I,
+)
+
+
+def drained_sour(sour: Sequence[bool], clauses: Sequence[str]) -> frozenset[int]:
+    """Return the places of the vinegar or lemon juice that is poured off; `sour` tells which it is.
+
+    What is only blanched or soaked in it takes next to nothing of it into its jar.
+
+    >>> sorted(drained_sour([False, True], ["blanch in the vinegar", "drain and pack into jars"]))
+    [1]
+    >>> drained_sour([False, True], ["salt and drain", "boil the vinegar", "pour over"])
+    frozenset()
+    >>> drained_sour([False, True], ["simmer in the vinegar, drain", "pour the vinegar over"])
+    frozenset()
+    """
+    pours = [
+        place
+        for place, clause in enumerate(clauses)
+        if _DRAIN.search(clause) or _TAKEN_OUT.search(clause)
+    ]
+    if not any(sour) or not pours:
+        return frozenset()
+    last = pours[-1]
+    poured, after = clauses[last], clauses[last + 1 :]
+    found = _DRAIN.search(poured) or _TAKEN_OUT.search(poured)
+    behind = poured[found.end() :] if found else ""
+    added = _ADDED.search(behind) and (_SOUR.search(behind) or _SOUR_LIQUID.search(behind))
+    if _KEPT.search(poured) or added:  # "reserving the vinegar", "and add to the marinade"
+        return frozenset()
+    named = any(_SOUR.search(clause) for clause in clauses)
+    near = clauses[max(0, last - (_NEAR if _DRAIN.search(poured) else 1)) : last + 1]
+    in_it = any(_SOUR.search(one) or (not named and _SOUR_LIQUID.search(one)) for one in near)
+    goes_on = (_SOUR, _SOUR_LIQUID, _GOES_ON)
+    if not in_it or any(pattern.search(one) for one in after for pattern in goes_on):
+        return frozenset()
+    return frozenset(place for place, is_sour in enumerate(sour) if is_sour)
 
 
 def _says_amount(words: str, grams: Fraction | None) -> bool:

@@ -17,7 +17,7 @@ from stillroom.core.batch.contents import Content, content_of, contents_by_place
 from stillroom.core.batch.strength import USUAL_SPIRIT
 from stillroom.core.care.acid import low_acid_tag
 from stillroom.core.care.alternatives import alternatives_of
-from stillroom.core.care.drained import drained_rows
+from stillroom.core.care.drained import drained_rows, drained_sour
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.garnish import laid_on_when_served
 from stillroom.core.care.plant_parts import of_the_part, poison_by_its_part
@@ -304,7 +304,8 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     for place, one in enumerate(foods_in_method(recipe), len(things)):
         things.append(_only_told(recipe, one, place))
     water = [(thing.grams or Fraction(0)) if "water" in thing.tags else None for thing in things]
-    drained = drained_rows(water, clauses)
+    sour = [bool("acid" in thing.tags and "fruit" not in thing.tags) for thing in things]
+    drained = drained_rows(water, clauses) | drained_sour(sour, clauses)
     things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
     for place, line in enumerate(recipe.ingredients):
         things += [

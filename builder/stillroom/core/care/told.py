@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
+from stillroom.core.care.hung import hung_to_dry
 from stillroom.core.care.oil_left_warm import stands_warm_in_honey, stands_warm_in_oil
 from stillroom.core.care.pets import fruit_for_birds, pet_poisons
 from stillroom.core.care.soap import lye_left_over, lye_not_weighed, stands_too_short
@@ -82,8 +83,13 @@ def _for_children(recipe: Recipe, _: Tags) -> str:
     return said_for_children(recipe)
 
 
+def _hung(recipe: Recipe, _: Tags) -> str:
+    return hung_to_dry(recipe)
+
+
 TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
     {
+        "hung": _hung,
         "distils": _distils,
         "sugars_again": _resugars,
         "works_by_itself": works_by_itself,
