@@ -31,7 +31,7 @@ _DRAIN = clause_regex(
 _COVERS = clause_regex(
     r"\b(?:water|brine|liquid|liquor|solution|syrup|ice|wasser|salzwasser|\w*lake|sud"
     r"|flüssigkeit|einlegeflüssigkeit|eau|saumure|liquide|agua|salmuera|líquido|acqua|salamoia"
-    r"|liquido|\w*pekel|vloeistof|vocht|vatten|\w*lag|\w*lagen|vand|vann|lage|água|salmoura"
+    r"|liquido|\w*pekel|vloeistof|vocht|vatten|\w*lag|\w*lagen|\w*laken|vand|vann|lage|água|salmoura"
     r"|woda|wody|wodę|solank\w*|zalew\w*"
     # what was mixed before and goes over it afterwards
     r"|(?:hot|boiling|warm|vinegar|pickling|cooled) (?:\w+ )?mixture|marinad\w*|miscela|aufguss"
@@ -114,15 +114,15 @@ _ADDED = clause_regex(
 _NEAR = 2
 """Clauses back within which the sour liquid is named that something is drained of."""
 _SOUR = clause_regex(
-    r"\b(?:vinegar|\w*essig\w*|vinaigre|vinagre|aceto|\w*azijn|\w*ättika|ättiks\w*|\w*vinäger"
-    r"|\w*eddike|oc(?:et|tu|cie)|\w*etikka\w*|(?:lemon|lime) juice|zitronensaft|jus de citron"
-    r"|zumo de limón|succo di limone|citroensap|citronsaft)\b",
+    r"\b(?:vinegar|\w*essig\w*|vinaigre|vinagre|aceto|\w*azijn|\w*ättikan?|ättiks\w*|\w*vinäger"
+    r"|\w*eddiken?|\w*eddik(?:en)?|oc(?:et|tu|cie|tem)|\w*etikka\w*|(?:lemon|lime) juice"
+    r"|zitronensaft|jus de citron|zumo de limón|succo di limone|citroensap|citronsaft)\b",
     re.I,
 )
 _SOUR_LIQUID = clause_regex(
     r"\b(?:brine|pickle|pickling|liquid|liquor|solution|marinad\w*|mixture|\w*lake|sud|flüssigkeit"
     r"|mischung|saumure|liquide|mélange|salmuera|líquido|mezcla|salamoia|liquido|miscela|\w*pekel"
-    r"|vloeistof|vocht|mengsel|\w*lag|\w*lagen|blandning\w*|lage\w*|salmoura|zalew\w*|solank\w*)\b",
+    r"|vloeistof|vocht|mengsel|\w*lag|\w*lagen|\w*laken|blandning\w*|lage\w*|salmoura|zalew\w*|solank\w*)\b",
     re.I,
 )
 # it goes over the food, and nothing says that it is only oil or water

@@ -1,4 +1,4 @@
-"""Heat in a method that is not English: German, French, Spanish, Italian, Dutch and Swedish.
+"""Heat in a method that is not English, in eight languages from German to Norwegian.
 
 Only what surely cooks counts, by the words of heat_elsewhere.yml: a sentence that denies anything,
 boils jars or water, or only makes the oven hot cooks nothing, and so what was not understood stays

@@ -308,8 +308,8 @@ def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
     known = load_index()["foreign"].get(language) or names_elsewhere(language)
 
     def plain(found: re.Match[str]) -> str:
-        if _form(found[0]) in known:
-            return found[0]
+        if _form(found[0]) in known or _is_another_word(found[0], language):
+            return found[0]  # Norwegian "laken" is brine, and no "laks"
         bare = [found[0].removesuffix(end) for end in _ENDINGS[language] if found[0].endswith(end)]
         if language in _DOUBLED:
             # "smørret" and "æggene" double the letter; "nøttene" are "nøtter"
