@@ -63,12 +63,13 @@ def test_how_many_are_too_many_is_told_only_of_what_was_noted_begun():
 
 def test_where_two_of_one_recipe_stand_the_week_says_which():
     rows = ["{day: 2027-05-01, begun: rosemary-salt}", "{day: 2027-05-05, begun: rosemary-salt}"]
-    notes = {task.note for task in this_week(packed(rows, "2027-05-08")) if "rosemary" in task.note}
+    notes = {task.note for task in this_week(packed(rows, "2027-05-08")) if "Rosemary" in task.note}
     assert notes
-    going = [note for note in notes if "begun" not in note]
-    assert all("--began 2027-05-0" in note for note in going)
+    going = [note for note in notes if not note.startswith("begun: ")]
+    assert going
+    assert all(", begun " in note for note in going)
     one = this_week(packed(rows[:1], "2027-05-08"))
-    assert not any("--began" in task.note for task in one)
+    assert not any(", begun " in task.note for task in one)
 
 
 def test_which_of_two_is_asked_for_as_the_terminal_takes_it():

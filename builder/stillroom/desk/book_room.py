@@ -145,7 +145,8 @@ async def keep_book(desk: Desk, request: Request) -> Response:
         _keep_all(desk, sent)
     except ChangedElsewhere as changed:
         told = (
-            f"{changed} was changed elsewhere meanwhile. Both stand below; Keep puts yours there."
+            f"Changed elsewhere meanwhile: {CALLED.get(str(changed), changed)}. Both stand below; "
+            "Keep puts yours there."
         )
         return _shown(desk, 409, wrong=(told,), pairs=_both(desk, str(changed), sent), **typed)
     let_go(desk, ROOM, sent.get("visit", ""))
@@ -241,6 +242,7 @@ async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of one of the book's own files."""
     path = _file_named(desk, request.query_params.get("name", ""))
     words = versions_of(desk, path, request.query_params.get("at", ""))
+    words["called"] = CALLED.get(path.name, path.name)
     return page("versions.html", here="book", way="/book/earlier", onward="/book", **words)
 
 

@@ -129,8 +129,8 @@ class Doorway:
         if held is not None and self.key.fits(held.value):
             return None
         words = (
-            "The desk opens only with its key. Open the address that `stillroom desk` shows in "
-            "the terminal."
+            "The desk opens only with its key: open the whole address that was shown when it was "
+            "opened."
         )
         return PlainTextResponse(words, 403)
 

@@ -44,6 +44,7 @@ from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.named import currencies, languages
 from stillroom.desk.place import FileNow, NotHere, read_now, right_name
+from stillroom.desk.plain_words import told_here
 from stillroom.desk.running import Running, run
 from stillroom.desk.sent import boxes_sent
 from stillroom.desk.showing import page
@@ -98,7 +99,7 @@ async def giving(desk: Desk, request: Request) -> Response:
 
 
 def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Response:
-    names = {desk.place.short(path): _titled(path) for path in giving_lists(desk.book())}
+    names = {desk.place.short(path): titled(path) for path in giving_lists(desk.book())}
     usual = desk.book().settings.giving_days[0]
     day = find_day(usual.day, date.today(), desk.book().settings.country)
     has_pack = (usual_folder(desk.book()) / PACK_MARKER).is_file()
@@ -114,8 +115,8 @@ def _lists(desk: Desk, status: int = 200, wrong: tuple[str, ...] = ()) -> Respon
     )
 
 
-def _titled(path: Path) -> str:
-    """Return what a list is called, and its day; its file's name where it does not read."""
+def titled(path: Path) -> str:
+    """Return what a list is called, and its day; its file's name where it says neither."""
     try:
         said = read_yaml_file(path.read_text(encoding="utf-8", errors="replace"), path.name)
     except ProblemsFound:
@@ -300,6 +301,7 @@ async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of a list, and one of them beside what stands there now."""
     path = list_named(desk, request.query_params.get("name", ""))
     words = versions_of(desk, path, request.query_params.get("at", ""))
+    words["called"] = titled(path)
     return _page(desk, "versions.html", way="/giving/earlier", onward="/giving", **words)
 
 
@@ -354,6 +356,7 @@ async def plan(desk: Desk, request: Request) -> Response:
         seconds=desk.plan.seconds,
         progress=desk.plan.progress,
         done=done,
+        told=told_here(done.lines, desk.names()) if done else (),
         is_written=is_written,
         is_stopped=done is not None and not done.is_well and desk.plan.was_told_to_stop,
         has_pack=has_pack,

@@ -27,6 +27,7 @@ from stillroom.core.size.absurd import ask_of_size
 from stillroom.core.size.scalable import scalable_of
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
 from stillroom.core.words.text_files import is_file_at
+from stillroom.desk.plain_words import said_here
 from stillroom.desk.recipe_form import UNDER
 from stillroom.desk.recipe_rows import Fact, Laid, lay_out
 
@@ -173,7 +174,7 @@ def plainly(text: str) -> str:
         text = text.replace(said, at_desk)
     text = _UNDER_WHEN.sub("Write under “When”, a line each: ", text)
     text = _DASHED.sub(r'"\1"', _KEYED.sub(r'"\1"', text))
-    return _BRACED.sub(r"\1", _NAMED.sub("what goes in", text))
+    return said_here(_BRACED.sub(r"\1", _NAMED.sub("what goes in", text)))
 
 
 def _box_of(problem: Problem, laid: Laid | None) -> tuple[str, int]:

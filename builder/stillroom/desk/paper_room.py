@@ -12,6 +12,7 @@ from stillroom.core.paper.qr_code import NO_SQUARES
 from stillroom.core.paper.sheets import CARD_SIZES, WALL_PAPERS
 from stillroom.desk.desk import Desk
 from stillroom.desk.place import NotHere
+from stillroom.desk.plain_words import said_here, told_here
 from stillroom.desk.running import run
 from stillroom.desk.sent import within
 from stillroom.desk.showing import page
@@ -107,11 +108,13 @@ async def print_it(desk: Desk, request: Request) -> Response:
     if files and what != TEST_SHEET:
         arguments += ["--", *(str(path) for path in files)]
     done = await run("stillroom.cli", arguments, book.root)
-    lines = tuple(map(_as_here, done.lines))
+    lines = told_here(map(_as_here, done.lines), desk.names())
     if not done.is_well:
         return _shown(desk, 422, lines)
     # a larger size that was taken, how wide a spine is: what is said of a print is read before it
-    told = tuple(line for line in lines if line != NO_SQUARES and not line.startswith(str(out)))
+    told = tuple(
+        line for line in lines if line != said_here(NO_SQUARES) and not line.startswith(str(out))
+    )
     return _shown(desk, told=told, made=what) if told else _pdf(out)
 
 

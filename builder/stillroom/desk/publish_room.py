@@ -7,7 +7,6 @@ said in plain words.
 
 from __future__ import annotations
 
-import re
 import shutil
 import zipfile
 from collections.abc import Iterator
@@ -22,8 +21,10 @@ from starlette.responses import FileResponse, RedirectResponse, Response
 from stillroom.beginning.unfinished import find_unfinished
 from stillroom.core.words.plurals import counted
 from stillroom.desk.desk import Desk
+from stillroom.desk.giving_room import titled
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import NotHere, right_name
+from stillroom.desk.plain_words import FILES, told_here
 from stillroom.desk.running import Done, Running, run
 from stillroom.desk.showing import page
 from stillroom.giving.finding import giving_lists, giving_logs
@@ -63,10 +64,10 @@ def part_book(desk: Desk) -> Parted:
     ]
     drafts = {slug: desk.title_of(desk.place.draft_path(slug)) for slug in desk.place.draft_slugs()}
     never = [f"the draft “{title or slug}”" for slug, title in drafts.items()]
-    never += [f"the giving list “{desk.place.short(path)}”" for path in giving_lists(book)]
-    never += [f"its log “{desk.place.short(path)}”" for path in giving_logs(book)]
+    never += [f"the giving list “{titled(path)}”" for path in giving_lists(book)]
+    never += ["what was noted beside it" for _ in giving_logs(book)]
     if (book.root / "private").is_dir():
-        never.append("the pack in “private/”")
+        never.append("the pack that was worked out")
     if book.larder_file.is_file():
         never.append("the prices of your own larder")
     if unshown:
@@ -77,8 +78,8 @@ def part_book(desk: Desk) -> Parted:
 
 
 def _called(page: Path) -> str:
-    usual = f"“{page.stem.replace('-', ' ')}”"
-    return {"index": "the first page", "about": "“About this book”"}.get(page.stem, usual)
+    usual = page.stem.replace("-", " ")
+    return "the first page" if page.stem == "index" else f"“{FILES.get(page.stem, usual)}”"
 
 
 def _files(folder: Path) -> list[Path]:
@@ -192,13 +193,7 @@ def _packed(site: Path, packed: Path, way: str) -> Path:
 
 def _told(desk: Desk, done: Done) -> tuple[str, ...]:
     """Return what a build said, in words that fit the desk: of which recipe, and not which line."""
-    book, names = desk.book(), desk.names()
-    place = re.compile(rf"{re.escape(book.settings.recipes)}/([\w.-]+)\.md:\d+: ")
-
-    def titled(found: re.Match[str]) -> str:
-        return f"{names.get(found[1], found[1])}: "
-
-    return tuple(place.sub(titled, plainly(line)) for line in done.lines)
+    return tuple(map(plainly, told_here(done.lines, desk.names())))
 
 
 async def _on_branch(desk: Desk, site: Path) -> dict[str, Any]:

@@ -25,9 +25,11 @@ from stillroom.desk.earlier_room import EARLIER_ROUTES
 from stillroom.desk.giving_room import GIVING_ROUTES
 from stillroom.desk.happened_room import HAPPENED_ROUTES
 from stillroom.desk.look_room import look_file, look_page
+from stillroom.desk.looking import plainly
 from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.picture_room import PICTURE_ROUTES
 from stillroom.desk.place import NotHere
+from stillroom.desk.plain_words import called_here
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.sent import TooLong
 from stillroom.desk.shelf import list_spines
@@ -121,12 +123,21 @@ def _told(desk: Desk, room: Room) -> Callable[[Request], Awaitable[Response]]:
         except TooLong as long:
             return page("told.html", 422, problems=(), what=str(long))
         except ProblemsFound as found:
-            return page("told.html", 422, problems=found.problems, what="This has to be mended.")
+            told = [_at_desk(one) for one in found.problems]
+            return page("told.html", 422, problems=told, what="This has to be mended.")
         except OSError as error:
-            told: Problem = explain(error, str(error.filename or desk.place.folder))
-            return page("told.html", 500, problems=(told,), what="The disk did not take this.")
+            refused = explain(error, str(error.filename or desk.place.folder))
+            told = [_at_desk(refused)]
+            return page("told.html", 500, problems=told, what="The disk did not take this.")
 
     return run
+
+
+def _at_desk(problem: Problem) -> dict[str, str]:
+    """Return what is wrong in a file of the book, and where, as the desk calls it."""
+    called = called_here(problem.file, {})
+    where = f"{called}, line {problem.line}" if called and problem.line else called
+    return {"where": where, "words": plainly(f"{problem.what} {problem.mend}".rstrip())}
 
 
 async def _no_such_page(request: Request, error: Exception) -> Response:

@@ -132,7 +132,7 @@ def _day_gone(offering: Offering, plan: Plan) -> Iterator[str]:
     ):
         yield (
             f"The giving day, {say_day(day)}, is past: nothing can be begun for it any more. Write "
-            "the day on which the baskets go out this year; `stillroom close-year` begins its list."
+            "the day on which the baskets go out this year."
         )
 
 

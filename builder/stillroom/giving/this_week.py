@@ -33,7 +33,7 @@ class Task:
     done: bool = False
     late: bool = False
     note: str = ""
-    """The command that ticks it off."""
+    """What is to be noted so that it is ticked off, as the boxes at the desk ask it."""
 
 
 def this_week(pack: Pack) -> tuple[Task, ...]:
@@ -56,7 +56,7 @@ def _planned(pack: Pack) -> Iterator[Task]:
         for place, row in enumerate(batch.timeline.stages):
             for day in row.dates:
                 words = f"{row.name}: {title}, {batch.scaled.makes}{_work(row, batch.count)}"
-                note = f'begun "{batch.recipe.slug}"' if day == batch.timeline.start else ""
+                note = f"begun: {title}" if day == batch.timeline.start else ""
                 yield Task(day, place, words, note=note if place == 0 else "")
 
 
@@ -84,8 +84,8 @@ def _going(pack: Pack) -> Iterator[Task]:
             noted = batch.tended if row.role == "tend" else batch.strained
             words = f"{row.name}: {title}, {begun}{_work(row)}"
             what = "bottled" if row.role == "bottle" else _DONE_BY[row.role]
-            note = f'{what} "{batch.recipe}"' + (" --number …" if what == "bottled" else "")
-            note += f" --began {batch.started}" if twice[batch.recipe] > 1 else ""
+            note = f"{what}: {title}" + (", and how many" if what == "bottled" else "")
+            note += f", {begun}" if twice[batch.recipe] > 1 else ""
             missed = [day for day in row.dates if batch.started < day < today]
             is_late = bool(missed) and not any(day >= missed[-1] for day in noted)
             if is_late and not (row.role == "tend" and batch.strained):
@@ -120,7 +120,7 @@ def _baskets(pack: Pack) -> Iterator[Task]:
         words = f"{'Post' if posted else 'Give'} basket {number}, {household}"
         due = due_of(giving, pack.offering.parcels.get(household))
         day = gone.day if gone else due
-        note = f'{"posted" if posted else "given"} "{household}"'
+        note = f"{'posted' if posted else 'given'}: {household}"
         late = gone is None and due < today
         yield Task(day, 100 + number, words, gone is not None, late, "" if gone else note)
 
@@ -131,7 +131,7 @@ def _thanks(pack: Pack) -> Iterator[Task]:
         thanked = [one for one in pack.season.of_kind("thanked") if one.name == line.name]
         if not any(one.day >= line.day for one in thanked):
             words = f"Thank {line.name} for {line.words}"
-            yield Task(line.day, 10_000, words, late=True, note=f'thanked "{line.name}"')
+            yield Task(line.day, 10_000, words, late=True, note=f"thanked: {line.name}")
 
 
 def week_data(pack: Pack) -> dict[str, object]:
