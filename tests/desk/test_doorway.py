@@ -13,6 +13,7 @@ import pytest
 
 from desk.conftest import OpenDesk, open_on
 from stillroom.core.words.problems import ProblemsFound
+from stillroom.desk.lines_as_came import MOST_BOXES
 from stillroom.desk.only_one import only_desk
 
 ROOMS = ("/", "/write/new-recipe", "/write/quince-chutney", "/look/r/quince-chutney/")
@@ -137,7 +138,7 @@ def test_more_than_is_taken_is_refused(desk: OpenDesk) -> None:
         400,
         413,
     )
-    fields = {f"x{number}": "1" for number in range(300)}
+    fields = {f"x{number}": "1" for number in range(MOST_BOXES + 1)}
     assert desk.ask("/write/new-recipe/look", "POST", fields).status == 400
 
 

@@ -213,7 +213,7 @@ def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     keep(own, "new-recipe", title="Half a thought")
     text = own.ask("/publish").text
     never = text[text.index("never leaves") :]
-    assert "winter.yml" in never
+    assert "the giving list “Winter”" in never
     assert "the draft “Half a thought”" in never
     made = BeautifulSoup(published(own, "stick").text, "html.parser")
     link = made.select_one(".said a[download]")
