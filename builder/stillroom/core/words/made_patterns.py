@@ -63,7 +63,8 @@ def make_pattern(words: str | bytes, flags: int) -> re.Pattern[Any]:
     >>> make_pattern("(?P<first>a)|b", re.IGNORECASE) == re.compile("(?P<first>a)|b", re.IGNORECASE)
     True
     """
-    key = (words, int(flags))
+    flags = int(flags)  # of a number the parser asks sooner what is in it than of named flags
+    key = (words, flags)
     made = made_before.get(key)
     engine = engine_of_python() if made is not None or notes[0] else None
     if engine is None:

@@ -145,7 +145,7 @@ def _read_heads(pattern: re.Pattern[str]) -> Heads | None:
     if pattern.flags & (re.ASCII | re.LOCALE) or "(?a" in pattern.pattern:
         return None
     parts = _parser.parse(pattern.pattern, pattern.flags & ~re.UNICODE)
-    return _surest(list(parts), starts=False)
+    return _surest(parts.data, starts=False)
 
 
 def _surest(items: Sequence[Item], starts: bool) -> Heads | None:
@@ -177,11 +177,11 @@ def _tells(head: str) -> int:
 
 def _surest_within(what: Any, parts: Any, starts: bool) -> Heads | None:
     if what is said.SUBPATTERN:
-        return _surest(list(parts[3]), starts)
+        return _surest(parts[3].data, starts)
     if what in _REPEATS and parts[0]:
-        return _surest(list(parts[2]), starts)
+        return _surest(parts[2].data, starts)
     if what is said.BRANCH:
-        each = [_surest(list(one), starts) for one in parts[1]]
+        each = [_surest(one.data, starts) for one in parts[1]]
         return frozenset().union(*each) if all(each) else None  # type: ignore[arg-type]
     return None
 
@@ -201,11 +201,11 @@ def _starts_behind(what: Any, parts: Any, starts: bool) -> bool:
     if what is said.IN:
         return all(_is_no_letter(*one) for one in parts)
     if what is said.SUBPATTERN:
-        return _start_behind_all(parts[3], starts)
+        return _start_behind_all(parts[3].data, starts)
     if what is said.BRANCH:
-        return all(_start_behind_all(one, starts) for one in parts[1])
+        return all(_start_behind_all(one.data, starts) for one in parts[1])
     if what in _REPEATS:
-        return (starts or parts[0] > 0) and _start_behind_all(parts[2], starts)
+        return (starts or parts[0] > 0) and _start_behind_all(parts[2].data, starts)
     return False
 
 
@@ -224,33 +224,40 @@ def _is_no_letter(what: Any, parts: Any) -> bool:
 def _beginnings(items: Sequence[Item]) -> Heads | None:
     """Return the beginnings of a word at the head of a sequence; None where one tells nothing."""
     spelled = _spell(items, _LONGEST)
-    heads = frozenset(text for text, _ in spelled or ())
+    heads = frozenset().union(*spelled) if spelled else frozenset()
     return heads if heads and min(map(_tells, heads)) >= _LEAST else None
 
 
-Spelled = set[tuple[str, bool]]
-"""Ways in which a text may begin, each with whether what follows can be put behind it."""
+Spelled = tuple[set[str], set[str]]
+"""Ways in which a text may begin: those that are whole, and those behind which more can be put."""
 
 
 def _spell(items: Sequence[Item], size: int) -> Spelled | None:
     """Return how texts of a sequence begin, up to so many letters of one word."""
-    found: Spelled = {("", True)}
+    whole: set[str] = set()
+    still = {""}
     for what, parts in items:
-        if not any(is_open for _, is_open in found):
+        if not still:
             break
-        if what is said.AT or _is_no_word(what, parts):
-            found = {_end(text, still, what is said.AT) for text, still in found}
+        if what is said.LITERAL and (letter := _letter(parts)):
+            longer = {text + letter for text in still}
+        elif what is said.AT or _is_no_word(what, parts):
+            whole |= {f"{text} " for text in still if text}
+            goes_on = "" in still and what is said.AT
+            if "" in still and not goes_on:
+                whole.add("")
+            still = {""} if goes_on else set()
             continue
-        more = _spell_one(what, parts, size)
-        if more is None or len(found) * len(more) > _MOST:
-            return None
-        found = {one for one in found if not one[1]} | {
-            ((text + behind)[:size], is_open and len(text + behind) < size)
-            for text, still in found
-            if still
-            for behind, is_open in more
-        }
-    return found
+        else:
+            more = _spell_one(what, parts, size)
+            if more is None or (len(whole) + len(still)) * (len(more[0]) + len(more[1])) > _MOST:
+                return None
+            whole |= {(text + behind)[:size] for text in still for behind in more[0]}
+            longer = {text + behind for text in still for behind in more[1]}
+        still = {text for text in longer if len(text) < size}
+        if len(still) < len(longer):
+            whole |= {text[:size] for text in longer if len(text) >= size}
+    return whole, still
 
 
 def _is_no_word(what: Any, parts: Any) -> bool:
@@ -260,29 +267,24 @@ def _is_no_word(what: Any, parts: Any) -> bool:
     return what in (said.LITERAL, said.IN) and _starts_behind(what, parts, starts=False)
 
 
-def _end(text: str, is_open: bool, between: bool) -> tuple[str, bool]:
-    """Return a beginning that is a whole word: one that goes on where nothing of it stands yet."""
-    return (f"{text} ", False) if text and is_open else (text, is_open and between)
-
-
 def _spell_one(what: Any, parts: Any, size: int) -> Spelled | None:
     if what is said.LITERAL:
         return _spell_letter(parts)
     if what is said.IN and all(one[0] in (said.LITERAL, said.RANGE) for one in parts):
         return _together(_spell_any(*one) for one in parts)
     if what is said.ASSERT or what is said.ASSERT_NOT:
-        return {("", True)}
+        return set(), {""}
     if what is said.SUBPATTERN:
-        return _spell(list(parts[3]), size)
+        return _spell(parts[3].data, size)
     if what is said.BRANCH:
-        return _together(_spell(list(one), size) for one in parts[1])
+        return _together(_spell(one.data, size) for one in parts[1])
     if what in _REPEATS:
         least, most, inner = parts
-        once = _spell(list(inner), size)
+        once = _spell(inner.data, size)
         if once is not None and most != 1:
-            once = {(text, False) for text, _ in once}
-        return once if least else _together([{("", True)}, once])
-    return {("", False)}
+            once = once[0] | once[1], set()
+        return once if least else _together([(set(), {""}), once])
+    return {""}, set()
 
 
 def _spell_any(what: Any, parts: Any) -> Spelled:
@@ -290,19 +292,29 @@ def _spell_any(what: Any, parts: Any) -> Spelled:
         return _spell_letter(parts)
     first, last = parts
     if last - first > 10:
-        return {("", False)}
-    return set().union(*(_spell_letter(code) for code in range(first, last + 1)))
+        return {""}, set()
+    whole, still = zip(*(_spell_letter(code) for code in range(first, last + 1)), strict=True)
+    return set().union(*whole), set().union(*still)
 
 
 def _spell_letter(code: int) -> Spelled:
+    letter = _letter(code)
+    return (set(), {letter}) if letter else ({""}, set())
+
+
+@cache
+def _letter(code: int) -> str:
+    """Return a letter as a small one, "" of one whose capital may be another's."""
     letter = chr(code).lower()
-    return {(letter, True)} if letter in _LETTERS else {("", False)}
+    return letter if letter in _LETTERS else ""
 
 
 def _together(each: Iterator[Spelled | None] | Sequence[Spelled | None]) -> Spelled | None:
-    found: Spelled = set()
+    whole: set[str] = set()
+    still: set[str] = set()
     for one in each:
         if one is None:
             return None
-        found |= one
-    return found if len(found) <= _MOST else None
+        whole |= one[0]
+        still |= one[1]
+    return (whole, still) if len(whole) + len(still) <= _MOST else None
