@@ -9,7 +9,7 @@ import pytest
 
 from stillroom.core.book import Book, open_book
 from stillroom.core.private.seeking import Seeker
-from stillroom.publish import wall
+from stillroom.publish import remembering, wall
 from stillroom.publish.keeping_work import book_folder
 from stillroom.publish.remembering import keep, remember
 from stillroom.publish.wall import (
@@ -85,6 +85,27 @@ def test_another_word_on_the_list_has_all_names_looked_for_again(
     assert "holds a name" in what
 
 
+def test_another_version_looks_through_what_it_publishes_and_not_what_the_last_one_made(
+    book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert build(book, monkeypatch) == ([], 9)
+    monkeypatch.setattr(remembering, "code_sum", lambda: bytes(32))
+    read: list[bytes] = []
+    real = wall.find_private_shape
+    monkeypatch.setattr(
+        wall, "find_private_shape", lambda data, texts: read.append(data) or real(data, texts)
+    )
+    seeker = know_private_words(book)
+    remember(seeker, book)
+    assert find_shapes(book.site_dir, seeker) == ()
+    assert read == []
+    assert find_private_in_site(book.site_dir, seeker) == ()
+    assert len(read) == 3
+    (book.site_dir / "three.txt").write_text(LIST, encoding="utf-8")
+    (found,) = find_shapes(book.site_dir, seeker)
+    assert found.what == "This file is a private giving list."
+
+
 @pytest.mark.parametrize("where", ["pages", "site"])
 def test_a_file_known_to_be_clean_is_found_by_its_new_name(
     book: Book, monkeypatch: pytest.MonkeyPatch, where: str
@@ -135,12 +156,12 @@ def test_what_is_remembered_tells_nothing(book: Book, monkeypatch: pytest.Monkey
             assert told not in data
         assert sha256(path.read_bytes()).digest()[:20] not in data
     # the same words, files and program with another salt come to other sums throughout
-    first = {data[at : at + 20] for at in range(68, len(data), 20)}
+    first = {data[at : at + 20] for at in range(100, len(data), 20)}
     (folder / "looked-through").unlink()
     build(book, monkeypatch)
     again = (folder / "looked-through").read_bytes()
     assert len(first) == 12
-    assert first.isdisjoint(again[at : at + 20] for at in range(68, len(again), 20))
+    assert first.isdisjoint(again[at : at + 20] for at in range(100, len(again), 20))
 
 
 def _short(data: bytes) -> bytes:

@@ -3,8 +3,10 @@
 What is remembered are sums of published files in which nothing private was found, made with keys:
 nobody can tell from them what is private, nor which file it was. The one key hangs on every word
 that is sought, so another word on a giving list has every file looked through again; it is
-stretched and salted, so that nobody guesses words from it. Both hang on this program's code. What
-could not be read in full is not remembered: that is said again in each build.
+stretched and salted, so that nobody guesses words from it. Another version of this program looks
+through all that is to be published again, and not what the last one made of the site that gives
+way: of a thousand pages that took half as long as to make them. What could not be read in full is
+not remembered: that is said again in each build.
 """
 
 from __future__ import annotations
@@ -25,6 +27,9 @@ from stillroom.saving.shelf import lay_on_shelf
 
 _FILE: Final = "looked-through"
 _SALT: Final = 32
+_CODE: Final = 32
+_HEAD: Final = _SALT + _CODE
+"""What stands before the sums: the salt, and by which code the files were looked through."""
 _COUNT: Final = 4
 _STRETCHED: Final = 100_000
 
@@ -36,11 +41,13 @@ def remember(seeker: Seeker, book: Book) -> None:
     folder = book_folder(book)
     found = _read(folder / _FILE) if folder else b""
     if found:
-        salt, rest = found[:_SALT], found[_SALT:]
+        salt, code, rest = found[:_SALT], found[_SALT:_HEAD], found[_HEAD:]
         sums = [rest[at : at + SUM_BYTES] for at in range(_COUNT, len(rest), SUM_BYTES)]
         shapes = int.from_bytes(rest[:_COUNT], "big")
         seeker.memory = _memory(seeker, salt)
-        seeker.memory.shapeless.update(sums[:shapes])
+        seeker.memory.earlier.update(sums[:shapes])
+        if code == code_sum():
+            seeker.memory.shapeless.update(sums[:shapes])
         seeker.memory.nameless.update(sums[shapes:])
     else:
         seeker.memory = _memory(seeker, os.urandom(_SALT))
@@ -68,7 +75,7 @@ def keep(seeker: Seeker, book: Book) -> None:
         sorted(memory.nameless & memory.met),
     )
     count = len(shapeless).to_bytes(_COUNT, "big")
-    data = b"".join((memory.salt, count, *shapeless, *nameless))
+    data = b"".join((memory.salt, code_sum(), count, *shapeless, *nameless))
     try:
         if _read(folder / _FILE) != data:
             lay_on_shelf(folder / _FILE, hashlib.sha256(data).digest() + data)
@@ -77,10 +84,9 @@ def keep(seeker: Seeker, book: Book) -> None:
 
 
 def _memory(seeker: Seeker, salt: bytes) -> Memory:
-    code = code_sum()
     sought = repr(seeker.sought).encode("utf-8", "surrogatepass")
-    names = hashlib.pbkdf2_hmac("sha256", sought, salt + code, _STRETCHED)
-    return Memory(salt, hashlib.sha256(salt + code).digest(), names)
+    names = hashlib.pbkdf2_hmac("sha256", sought, salt + code_sum(), _STRETCHED)
+    return Memory(salt, hashlib.sha256(salt).digest(), names)
 
 
 def _read(path: Path) -> bytes:
@@ -90,4 +96,4 @@ def _read(path: Path) -> bytes:
     except OSError:
         return b""
     whole, rest = data[:32], data[32:]
-    return rest if hashlib.sha256(rest).digest() == whole and len(rest) > _SALT else b""
+    return rest if hashlib.sha256(rest).digest() == whole and len(rest) > _HEAD else b""

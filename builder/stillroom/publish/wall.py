@@ -60,19 +60,12 @@ def find_private(folders: Iterable[Path], seeker: Seeker | None = None) -> tuple
 def find_shapes(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
     """Return a problem for each private file in a folder; names are not looked for.
 
-    An earlier site gives way to the new one: only what is no site's is looked for in it, and what
-    its pages hide is not: none of them stays, and the new ones are looked through in full.
+    An earlier site gives way to the new one: only what is no site's is looked for in it. None of it
+    stays, and the new one is looked through in full: so what its pages hide is not sought, and what
+    the build that made it looked through is not looked through again by another version.
     """
     looked = (_Looked(path, str(path), seeker) for path in walk(site, set()))
-    return tuple(
-        sorted(
-            {
-                problem
-                for one in looked
-                for problem in one.shape(as_written=one.path.suffix.lower() == ".html")
-            }
-        )
-    )
+    return tuple(sorted({problem for one in looked for problem in one.shape(earlier=True)}))
 
 
 def find_private_in_site(site: Path, seeker: Seeker) -> tuple[Problem, ...]:
@@ -106,17 +99,18 @@ class _Looked:
     def held(self) -> Held:
         return hold(self.data)
 
-    def shape(self, *, as_written: bool = False) -> tuple[Problem, ...]:
+    def shape(self, *, earlier: bool = False) -> tuple[Problem, ...]:
         """Return a problem where the file is a private thing by its shape.
 
-        What it hides may be passed over by taking it `as_written`; that is not remembered.
+        A page of an `earlier` site is taken as it is written; that is not remembered.
         """
         if self.path.name == PACK_MARKER:
             return (Problem(str(self.path.parent), 0, "This folder is a private pack.", _MEND),)
         memory = self.seeker.memory
         known_by = memory.shape_sum(self.data)
-        if known_by in memory.shapeless:
+        if known_by in memory.shapeless or (earlier and known_by in memory.earlier):
             return ()
+        as_written = earlier and self.path.suffix.lower() == ".html"
         line, shape = find_private_shape(self.data, () if as_written else self.held.texts)
         if shape:
             return (Problem(self.called, line, f"This file is a private {shape}.", self.mend),)

@@ -123,7 +123,8 @@ class Memory:
     """Sums of files that were looked through; their keys make them tell nothing to others.
 
     `shapeless` are no private thing by their shape, in `nameless` stands no word that is sought;
-    `sealed` could not be read in full, `met` are those that were asked about.
+    `sealed` could not be read in full, `met` are those that were asked about. `earlier` were
+    shapeless when the book was last built, perhaps by another version of this program.
     """
 
     salt: bytes = b""
@@ -132,6 +133,7 @@ class Memory:
     shapeless: set[bytes] = field(default_factory=set)
     nameless: set[bytes] = field(default_factory=set)
     sealed: set[bytes] = field(default_factory=set)
+    earlier: set[bytes] = field(default_factory=set)
     met: set[bytes] = field(default_factory=set)
 
     def shape_sum(self, data: bytes) -> bytes:
