@@ -32,6 +32,7 @@ from stillroom.core.method.last_words import (
 )
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
 from stillroom.core.method.words import method_words
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
@@ -142,6 +143,7 @@ _EITHER_PLACE = clause_regex(
 _HEADED = clause_regex(r"\b(?:storage|storing|store|keeping|keeps|shelf life)\b", re.IGNORECASE)
 
 
+@once_a_recipe  # asked by the rules, the label and its card
 def kept_at(recipe: Recipe) -> Place:
     """Return where the unopened thing is kept: what "keeps" says, else what its last step says.
 
@@ -381,5 +383,6 @@ def how_to_say_it(span: Span) -> str:
     return f'If that is of one unopened, write "keeps: {span} unopened" above.'
 
 
+@once_a_recipe
 def _last_words(recipe: Recipe) -> str:
     return last_words(recipe)
