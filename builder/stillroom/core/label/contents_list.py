@@ -18,6 +18,7 @@ from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.batch.bottling import finished_density
 from stillroom.core.batch.contents import content_of, contents_by_place, contents_of
 from stillroom.core.label.heft import about_weighs
+from stillroom.core.label.listed_beside import listed_beside
 from stillroom.core.label.strained import (
     goes_into_the_liquid,
     is_made_cold,
@@ -165,9 +166,10 @@ def _called(known: Known) -> str:
     name = _with_its_part(known, name_of(known.ingredient))
     if name.casefold().endswith(" water") and all(food.name == "water" for food in known.staples):
         return "water"
-    return (_SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name) + _other_choice(
-        known.ingredient
-    )
+    bare = _SOME_MORE.sub("", _IF_THERE_IS.sub("", name)) or name
+    if listed := listed_beside(known.ingredient):
+        return f"{bare}, {listed}"
+    return bare + _other_choice(known.ingredient)
 
 
 def _other_choice(ingredient: Ingredient) -> str:

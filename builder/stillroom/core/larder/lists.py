@@ -46,7 +46,8 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
         tasted = without_taste(note) != note
         # "Salz, Senf nach Geschmack": what is said of all of them ends a list as "and" does
         ends = note[0].form in phrase_words("joins") or len(own) > 1 or tasted
-        if not own or not all(_stands_alone(piece, phrase.head, larder) for piece in own):
+        stands = _is_a_food if place else _stands_alone
+        if not own or not all(stands(piece, phrase.head, larder) for piece in own):
             return phrase
         # "sel, poivre, gingembre": three that are foods are a list without it
         ends = ends or 0 < place == len(phrase.notes) - 1
@@ -194,11 +195,16 @@ def _joint(notes: Sequence[Words]) -> Word:
     return words[0]._replace(end=words[0].start)
 
 
-def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:
+def _is_a_food(piece: Words, head: Words, larder: Larder) -> bool:
+    """Whether a later piece is a food: behind "salt, pepper" garlic makes no garlic salt."""
     if set(forms(piece)) <= COLOURS | phrase_words("turns") | phrase_words("changes"):
         return False
     food = match_name(piece, larder).food
-    if food is None or "craft" in food.tags:
+    return food is not None and "craft" not in food.tags and bool(head)
+
+
+def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:
+    if not _is_a_food(piece, head, larder):
         return False
     first = match_name(head, larder).food, match_name(head[-1:], larder).food
     # behind "gingembre moulu" canela is no ground cinnamon: only what is done ends that name
