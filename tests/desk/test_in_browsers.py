@@ -164,7 +164,7 @@ def test_an_answer_takes_no_word_that_was_typed_since_it_was_asked(
 def test_a_line_of_the_method_is_answered_with_a_press(page: Page, desk: OpenDesk) -> None:
     draft = desk.folder / "drafts" / "plum-jam.md"
     draft.parent.mkdir(exist_ok=True)
-    odd = ("Orchard fair", "Photograph by Ann", "Filed under")
+    odd = ("Orchard fair", "Photograph by Ann", "Filed under", "Printed by Ola")
     steps = "\n".join(f"{at}. {one}" for at, one in enumerate(("Boil the plums.", *odd), 1))
     named = " · ".join(f'"{one}"' for one in odd)
     draft.write_text(
@@ -176,12 +176,14 @@ def test_a_line_of_the_method_is_answered_with_a_press(page: Page, desk: OpenDes
     page.goto(desk.first)
     page.goto(f"{desk.origin}/write/plum-jam")
     line = "#read-method li:has-text('{}') button:has-text('{}')"
-    for one, words in zip(odd, ("a step", "a note", "to be left out"), strict=True):
+    answers = ("a step", "a note", "to be left out", "a note")
+    for one, words in zip(odd, answers, strict=True):
         page.click(line.format(one, words))
         page.wait_for_selector(line.format(one, words), state="detached")
-    kept = [row for row in page.input_value("#method").split("\n") if row]
+    kept = page.input_value("#method").split("\n")
     assert [row.split(". ")[-1] for row in kept] == ["Boil the plums.", odd[0]]
-    assert page.input_value("#after").startswith(f"## Notes\n\n{odd[1]}\n\n## Source")
+    noted = f"## Notes\n\n{odd[1]}\n\n{odd[3]}\n\n## Source"
+    assert page.input_value("#after").startswith(noted)
     assert page.locator("#read-method button:has-text('a note')").count() == 0
     page.goto(f"{desk.origin}/write/plum-jam")
     assert page.locator("#read-method button:has-text('a note')").count() == 0, "nor anew"

@@ -61,6 +61,8 @@ class List:
 class Origin:
     """Where a paper comes from: what kind of thing it is, its address, its writer, its title.
 
+    In place of an address that nobody knows stands the site's name ("from The Orchard Pages").
+
     `others` says that somebody else published the words, `beside` that letters which stood beside
     the one with the recipe are left out, `letter` that all of it was written to somebody, `chat`
     that it is the messages of a chat, without those who wrote them.

@@ -15,6 +15,7 @@ from stillroom.bringing.found import SERVES, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.page_figures import is_nutrition
 from stillroom.bringing.plain_text import tidy
+from stillroom.bringing.published_at import public_address
 from stillroom.bringing.sorting import number_of
 from stillroom.bringing.tags import Tag, read_tags
 from stillroom.bringing.typed_marks import bare
@@ -171,8 +172,8 @@ def _address(data: dict[str, Any]) -> str:
     for key in ("url", "mainEntityOfPage", "@id"):
         value = data.get(key)
         value = value.get("@id") or value.get("url") if isinstance(value, dict) else value
-        if isinstance(value, str) and re.match(r"https?://[^\s<>\"]+$", value):
-            return value
+        if address := public_address(value):
+            return address
     return ""
 
 

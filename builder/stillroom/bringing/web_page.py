@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, section_of
 from stillroom.bringing.plain_text import decode, tidy
+from stillroom.bringing.published_at import published_at, said_by_meta
 from stillroom.bringing.sorting import is_ingredient, is_sentence
 from stillroom.bringing.stated import recipes_in_tags
 from stillroom.bringing.tables import rows_of_cells
@@ -99,7 +100,8 @@ def read_page(text: str, called: str) -> Paper:
     """Return what a page states and the rows that a reader sees."""
     page = read_tags(text)
     entry = _name_by_entry(page)
-    origin = Origin(called, _address(page), _meta(page, "author"), _title(page), others=True)
+    title, writer = _title(page), said_by_meta(page, "author")
+    origin = Origin(called, published_at(page, title), writer, title, others=True)
     rows = _rows(_main(page))
     above = next((at for at, row in enumerate(rows) if entry and row.text == entry), 0)
     if not any(is_ingredient(row.text) for row in rows[:above]):
@@ -125,22 +127,6 @@ def _name_by_entry(page: Tag) -> str:
 def rows_of_page(text: str) -> tuple[Row, ...]:
     """Return the rows of a letter that is written as a page."""
     return tuple(_rows(read_tags(text)))
-
-
-def _address(page: Tag) -> str:
-    saved = page.said.get("saved from", "")
-    for tag in page.walk():
-        if tag.name == "link" and tag.said.get("rel", "").lower() == "canonical":
-            saved = tag.said.get("href", "") or saved
-    saved = _meta(page, "og:url") or saved
-    return saved if re.match(r"https?://[^\s<>\"]+$", saved) else ""
-
-
-def _meta(page: Tag, name: str) -> str:
-    for tag in page.walk():
-        if tag.name == "meta" and name in (tag.said.get("name"), tag.said.get("property")):
-            return bare(tidy(tag.said.get("content", "")))
-    return ""
 
 
 def _title(page: Tag) -> str:

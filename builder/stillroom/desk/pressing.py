@@ -18,6 +18,7 @@ _MOST_WORDS: Final = 100_000
 SETTLED: Final = "settled"
 """The box, unseen, of the lines that were said to be steps."""
 _NOTES: Final = re.compile(r"^## Notes[ \t]*\n+", re.MULTILINE)
+_HEADING: Final = re.compile(r"^#{1,6}\s", re.MULTILINE)
 
 
 def press_of(
@@ -49,9 +50,10 @@ def pressed_in(form: Mapping[str, str], said: str) -> dict[str, str]:
     if not isinstance(box, str) or box not in form:
         return dict(form)
     lines, asked = form[box].split("\n"), was.split("\n")
-    if lines[first : first + len(asked)] != asked:
+    at = _place_of(asked, lines, first)
+    if at < 0:
         return dict(form)
-    lines[first : first + len(asked)] = [line]
+    lines[at : at + len(asked)] = [line] if line else []  # what goes elsewhere leaves no gap
     found = {**form, box: "\n".join(lines)}
     to, more = press.get("to"), press.get("more")
     if to in (SETTLED, "after") and isinstance(more, str):
@@ -59,19 +61,35 @@ def pressed_in(form: Mapping[str, str], said: str) -> dict[str, str]:
     return found
 
 
+def _place_of(asked: Sequence[str], lines: Sequence[str], first: int) -> int:
+    """Return where lines stand that were asked about at `first`; -1 where it is not sure.
+
+    An answer above them that took a line out has moved them.
+    """
+    size = len(asked)
+    if lines[first : first + size] == asked:
+        return first
+    places = [at for at in range(len(lines)) if lines[at : at + size] == asked]
+    return places[0] if len(places) == 1 else -1
+
+
 def with_more(text: str, more: str, box: str) -> str:
-    r"""Return what stands in a box with a line more: among the notes, or behind the last.
+    r"""Return what stands in a box with a line more: behind the last note, or the last line.
 
     >>> with_more("## Notes\n\nIt sets late.\n\n## Source\n\nNan", "Photograph: Ann", "after")
-    '## Notes\n\nPhotograph: Ann\n\nIt sets late.\n\n## Source\n\nNan'
+    '## Notes\n\nIt sets late.\n\nPhotograph: Ann\n\n## Source\n\nNan'
     >>> with_more("## Source\n\nNan", "Ann", "after"), with_more("", "Ann", "after")
     ('## Notes\n\nAnn\n\n## Source\n\nNan', 'Ann')
     """
     if box == SETTLED or not text.strip():
         return f"{text}\n{more}".strip("\n")
-    if found := _NOTES.search(text):
-        return f"{text[: found.end()]}{more}\n\n{text[found.end() :]}"
-    return f"## Notes\n\n{more}\n\n{text}"
+    if not _HEADING.match(text):  # words without a heading are notes
+        text = f"## Notes\n\n{text}"
+    if not (found := _NOTES.search(text)):
+        return f"## Notes\n\n{more}\n\n{text}"
+    below = _HEADING.search(text, found.end())
+    end = below.start() if below else len(text)
+    return f"{text[:end].rstrip()}\n\n{more}\n\n{text[end:]}".rstrip("\n")
 
 
 def _read(said: str) -> dict[str, object]:

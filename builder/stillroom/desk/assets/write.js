@@ -124,17 +124,29 @@ function soon() {
   waiting = setTimeout(look, PAUSE_MS);
 }
 
-// What stands in a box with a line more: among the notes, or behind the last. As pressing.py does it.
+// What stands in a box with a line more: behind the last note, or the last line. As pressing.py does it.
 function withMore(text, more, box) {
   if (box === "settled" || !text.trim()) {
     return `${text}\n${more}`.replace(/^\n+|\n+$/g, "");
   }
-  const notes = /^## Notes[ \t]*\n+/m.exec(text);
-  if (notes) {
-    const end = notes.index + notes[0].length;
-    return `${text.slice(0, end)}${more}\n\n${text.slice(end)}`;
+  const whole = /^#{1,6}\s/.test(text) ? text : `## Notes\n\n${text}`; // words without a heading are notes
+  const notes = /^## Notes[ \t]*\n+/m.exec(whole);
+  if (!notes) {
+    return `## Notes\n\n${more}\n\n${whole}`;
   }
-  return `## Notes\n\n${more}\n\n${text}`;
+  const begin = notes.index + notes[0].length;
+  const below = whole.slice(begin).search(/^#{1,6}\s/m);
+  const end = below < 0 ? whole.length : begin + below;
+  return `${whole.slice(0, end).trimEnd()}\n\n${more}\n\n${whole.slice(end)}`.replace(/\n+$/, "");
+}
+
+// Where lines stand that were asked about; an answer above them that took one out has moved them.
+function placeOf(asked, lines, first) {
+  const at = lines.flatMap((_, from) => (asked.every((one, on) => lines[from + on] === one) ? [from] : []));
+  if (at.includes(first)) {
+    return first;
+  }
+  return at.length === 1 ? at[0] : -1;
 }
 
 // Puts an answer that was pressed in its line, and the hand back where it was. A line that was typed
@@ -144,16 +156,19 @@ function answer(button) {
   const area = document.getElementById(box);
   const lines = area.value.split("\n");
   const asked = was.split("\n");
-  const stands = asked.every((one, at) => lines[first + at] === one);
+  const put = line ? line.split("\n") : []; // what goes elsewhere leaves no gap
+  const place = placeOf(asked, lines, first);
+  const stands = place >= 0;
   if (stands) {
-    lines.splice(first, asked.length, ...line.split("\n"));
+    lines.splice(place, asked.length, ...put);
     area.value = lines.join("\n");
   }
   if (stands && to) {
     const other = document.getElementById(to);
     other.value = withMore(other.value, more, to);
   }
-  const end = lines.slice(0, first + (stands ? line.split("\n").length : asked.length)).join("\n").length;
+  const last = stands ? place + put.length : first + asked.length;
+  const end = lines.slice(0, last).join("\n").length;
   area.focus();
   area.setSelectionRange(end, end);
   soon();
