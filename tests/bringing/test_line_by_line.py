@@ -68,6 +68,35 @@ def test_a_part_of_a_line_that_stands_nowhere_is_told() -> None:
     assert (line.box, line.left) == ("method", "Kiss Tom from me")
 
 
+@pytest.mark.parametrize(
+    ("row", "texts", "left"),
+    [
+        (
+            "1.5 kg plums, stoned and halved",
+            {"ingredients": "15 kg plums, stoned and halved"},
+            "1.5",
+        ),
+        ("2 large eggs from our hens", {"ingredients": "large eggs from our hens"}, "2"),
+        ("3. Boil it for 20 minutes.", {"method": "Boil it for 2 minutes."}, "20 minutes"),
+        ("3. Boil it for a long while.", {"method": "Boil it for a long while."}, ""),
+        ("Makes about 4 jars", {"makes": "about 4 jars"}, ""),
+        ("Yield: 4 to 6 jars of it", {"makes": "6 jars of it"}, "Yield: 4 to"),
+    ],
+)
+def test_a_figure_that_stands_nowhere_is_told(row: str, texts: dict[str, str], left: str) -> None:
+    (line,) = what_became([row], texts)
+    assert line.left == left
+
+
+@pytest.mark.parametrize(("paper", "name"), [(TEXT, "a.txt"), (PAGE, "a.html"), (LETTER, "a.eml")])
+def test_no_word_of_a_draft_is_made_up(paper: str, name: str) -> None:
+    for recipe in brought(paper, name=name):
+        own = {one.said for line in recipe.came for one in words_in(line)}
+        boxes = boxes_of(recipe.text)
+        for box in ("title", "makes", "ingredients", "method"):
+            assert {one.said for one in words_in(boxes[box])} <= own, box
+
+
 def test_a_line_whose_words_stand_for_another_is_said_to_be_the_same() -> None:
     texts = {"ingredients": "1 kg plums\nsugar", "method": "Boil them."}
     first, second = what_became(["1 kg plums", "1 kg plums"], texts)

@@ -245,7 +245,7 @@ def _told(row: str, stands: Mapping[int, int], boxes: _Boxes, *, again: bool) ->
     if box == LEFT_OUT:
         is_head = section_of(row) is not None and not stands
         return Became(row, HEAD if is_head else LEFT_OUT, "" if is_head else row.strip())
-    left = " … ".join(_left(row, words, stands, is_fact=box in _FACTS))
+    left = " … ".join(_left(row, words, stands, box))
     pieces = () if again else tuple(_pieces(stands, boxes))
     return Became(row, box, left, again, pieces)
 
@@ -261,16 +261,24 @@ def _pieces(stands: Mapping[int, int], boxes: _Boxes) -> Iterator[Piece]:
             begin = place
 
 
-def _left(
-    row: str, words: Sequence[Word], stands: Mapping[int, int], *, is_fact: bool
-) -> Iterator[str]:
-    """Yield the words of a line that stand nowhere, but for its number and what labels a fact."""
+def _left(row: str, words: Sequence[Word], stands: Mapping[int, int], box: str) -> Iterator[str]:
+    """Yield the words of a line that stand nowhere, but for its number and what labels a fact.
+
+    A figure counts for as much as words do: "2 kg" that has become "kg" is not whole.
+    """
     for begin, end in _gaps(len(words), stands):
         said = row[words[begin].first : words[end - 1].last]
-        label = begin == 0 and ((is_fact and end <= _FEW) or _NUMBER.fullmatch(said))
-        long = any(len(one.said) >= _A_WORD for one in words[begin:end])
-        if not label and (long or end - begin >= _LEAST_LEFT):
+        label = begin == 0 and _is_label(said, end, box)
+        told = any(len(one.said) >= _A_WORD or one.said.isdigit() for one in words[begin:end])
+        if not label and (told or end - begin >= _LEAST_LEFT):
             yield said
+
+
+def _is_label(said: str, size: int, box: str) -> bool:
+    """Whether the first words of a line only say which step it is, or what is told behind them."""
+    if box in _FACTS:
+        return size <= _FEW and not any(map(str.isdigit, said))
+    return box == "method" and bool(_NUMBER.fullmatch(said))
 
 
 def _gaps(size: int, stands: Mapping[int, int]) -> Iterator[tuple[int, int]]:
