@@ -16,7 +16,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.doubted import quoted, some_of
-from stillroom.bringing.heads import section_of
+from stillroom.bringing.heads import STEP_WORD, section_of
 from stillroom.bringing.overlap import Text, Word, words_in
 
 LEFT_OUT: Final = ""
@@ -51,7 +51,9 @@ _MOST_AROUND: Final = 12
 """Words of a line around a fact of a word or two that is found in it."""
 _FACTS: Final = frozenset({"title", "makes", "author", "season", "keeps", "timeline"})
 """What is said behind a word for it: "Makes 4 jars", "By Nan"."""
-_NUMBER: Final = re.compile(r"\W*(?:(?:step|schritt|étape|paso|passo|steg|trin)\W*)?\d*\W*", re.I)
+_NUMBER: Final = re.compile(
+    rf"\W*(?:{STEP_WORD}\W*\d|\d{{1,3}}(?:[.):]\s|(?=[^\W\d_]{{4}})))", re.I
+)
 
 
 @dataclass(frozen=True)
@@ -268,17 +270,21 @@ def _left(row: str, words: Sequence[Word], stands: Mapping[int, int], box: str) 
     """
     for begin, end in _gaps(len(words), stands):
         said = row[words[begin].first : words[end - 1].last]
-        label = begin == 0 and _is_label(said, end, box)
-        told = any(len(one.said) >= _A_WORD or one.said.isdigit() for one in words[begin:end])
-        if not label and (told or end - begin >= _LEAST_LEFT):
+        inner = words[begin:end]
+        figure = any(one.said.isdigit() for one in inner)
+        told = figure or (len(inner) >= _LEAST_LEFT or len(inner[0].said) >= _A_WORD)
+        if box == "makes":  # the rest of a sentence that says so: "These amounts are enough for"
+            told = figure
+        if told and not (begin == 0 and _is_label(row, said, end, box)):
             yield said
 
 
-def _is_label(said: str, size: int, box: str) -> bool:
-    """Whether the first words of a line only say which step it is, or what is told behind them."""
-    if box in _FACTS:
-        return size <= _FEW and not any(map(str.isdigit, said))
-    return box == "method" and bool(_NUMBER.fullmatch(said))
+def _is_label(row: str, said: str, size: int, box: str) -> bool:
+    """Whether the first words of a line only number it, or say what is told behind them."""
+    if box in _FACTS and size <= _FEW and not re.search(r"\d", said):
+        return True
+    numbers = size <= _FEW and (_NUMBER.match(row) or (box == "method" and said.isdigit()))
+    return bool(numbers or section_of(said))
 
 
 def _gaps(size: int, stands: Mapping[int, int]) -> Iterator[tuple[int, int]]:

@@ -21,8 +21,7 @@ LEAST: Final = 3
 """Words that a run has at least: "cup of sugar" stands in many places, "of" in all."""
 _MOST_PLACES: Final = 60
 """Places of three words that are looked at: what is said so often tells nothing apart."""
-_WORD: Final = re.compile(r"[^\W_]+")
-_PIECE: Final = re.compile(r"\d+|[^\W\d_]+")
+_WORD: Final = re.compile(r"\d+|[^\W\d_]+")
 
 
 @dataclass(frozen=True)
@@ -52,13 +51,8 @@ def words_in(text: str) -> list[Word]:
     return [
         Word(without_accents(piece), found.start(), found.end())
         for found in _WORD.finditer(text)
-        for piece in _PIECE.findall(normalize("NFKC", _apart(found[0])))
+        for piece in _WORD.findall(normalize("NFKC", found[0]))
     ]
-
-
-def _apart(word: str) -> str:
-    """Return a word with its fractions apart: "1½" is "1 ½", which would else be eleven halves."""
-    return re.sub(r"([^\W\d_]|\d)(?=[¼-¾⅐-⅞])", r"\1 ", word)
 
 
 class Text:
