@@ -10,7 +10,7 @@ A file goes through three rooms:
   ``whole_list`` and ``old_books`` (lines put together and parted), ``lists``, ``list_lines`` and
   ``list_titles``, ``stages`` and ``later_lists``, ``shared_method``, ``one_line``, ``tools``,
   ``outside``, ``outside_recipe`` (with ``page_foot``), ``makes_said`` (with ``yields`` and
-  ``yield_labels``), ``prose``, ``greetings`` (with ``callings`` and
+  ``yield_labels``), ``prose``, ``told_above``, ``greetings`` (with ``callings`` and
   ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``, ``doubted``, ``told_within``, ``told_beside`` (with

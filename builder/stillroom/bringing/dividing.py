@@ -62,7 +62,6 @@ from stillroom.bringing.sorting import (
     is_passed,
     is_sentence,
     is_title,
-    is_told,
 )
 from stillroom.bringing.stages import heads_first_stage
 from stillroom.bringing.tails import does_something
@@ -79,6 +78,7 @@ from stillroom.bringing.titles import (
 )
 from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
+from stillroom.bringing.told_above import keep_story, take_method_above
 from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.bringing.yield_lines import amount_of_nothing
@@ -110,6 +110,8 @@ def divide(paper: Paper) -> list[Recipe]:
         if origin.chat:
             what = "Names and hours of the messages are left out, and what the others wrote."
             recipes[0].doubt("title", what, "Write what else was said, if the recipe needs it.")
+        for one in recipes if origin.others else ():
+            keep_story(one)
         tell_lost(recipes, rows)
     return recipes
 
@@ -197,7 +199,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     recipe.first_steps = told_over_lists(recipe)
     below = [instead.get(at, rows[at]) for at in range(found.end, end) if at not in listed]
     read_below(recipe, [*(head_of_first(recipe) if instead else []), *below])
-    _take_from_above(recipe)
+    take_method_above(recipe)
     take_food_behind_makes(recipe)
     take_first_size(recipe)
     take_first_batch(recipe)
@@ -234,17 +236,6 @@ def _heads_first_part(rows: Sequence[Row], found: List, at: int) -> bool:
         rows[one].text.endswith(":") and not is_ingredient(rows[one].text) for one in found.rows
     )
     return close and more and not is_head(rows[at]) and not is_only_makes(text)
-
-
-def _take_from_above(recipe: Recipe) -> None:
-    """Take what is told above a list for its method, where none stands below it."""
-    told = [one for one in recipe.intro if is_sentence(one) or is_told(one)]
-    if recipe.steps or len(told) < 2:
-        return
-    recipe.intro = [one for one in recipe.intro if one not in told]
-    recipe.steps = [("", one) for one in told]
-    what = "No method stands below this list: what stood above it was taken for one."
-    recipe.doubt("ingredients", what, "Look whether each of those sentences is a step.")
 
 
 def _without_list(rows: Sequence[Row]) -> Recipe:
@@ -347,9 +338,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             continue
         elif not (is_passed(row.text) or is_head(row) or _only_leads_in(row.text)):
             again = _says_the_title(row.text, recipe.title)
-            recipe.intro += (
-                [] if greeted or again else [row.text]
-            )  # what was for one person stays so
+            kept = recipe.to_one if greeted else recipe.intro  # what was for one stays so
+            kept += [] if again else [row.text]
             recipe.say_makes(makes_of(row.text))
     if greeted:
         tell_greeting(recipe)

@@ -84,7 +84,8 @@ class Recipe:
 
     Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps`
     are what stands over the list and is done with it, `numbered` the steps that their paper
-    numbers itself; `doubts` are said beside their fact.
+    numbers itself; `doubts` are said beside their fact. `to_one` is what a letter says above its
+    list, which is left out but for what is done.
     """
 
     title: str = ""
@@ -99,6 +100,7 @@ class Recipe:
     first_steps: list[str] = field(default_factory=list)
     numbered: set[str] = field(default_factory=set)
     address: str = ""
+    to_one: list[str] = field(default_factory=list)
 
     def say_makes(self, said: str) -> None:
         """Take how much it makes; what it makes counts before how many it serves, which is noted.

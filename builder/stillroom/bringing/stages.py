@@ -133,10 +133,13 @@ def is_named(said: Sequence[str]) -> bool:
 
 def heads_first_stage(rows: Sequence[Row], found: List, at: int) -> bool:
     """Whether a row above a list heads the first stage, as others head those below: "Crust:"."""
-    later = any(one.head is not None for one in stages_of(rows, found))
     row = rows[at]
     few = row.shape in ("line", "heading") and len(row.text.split()) <= _MOST_OF_A_HEAD
-    if not (later and few) or is_only_makes(row.text) or is_head(row):
+    if not few or is_only_makes(row.text) or is_head(row):
+        return False
+    if names_stage(row) and row.text.rstrip().endswith(":"):
+        return True
+    if all(one.head is None for one in stages_of(rows, found)):
         return False
     named = names_stage(row) or is_named(plain(row.text).split())
     return named or (row.text.rstrip().endswith(":") and not is_plainly_work(row.text))
