@@ -275,3 +275,26 @@ def test_what_is_for_the_bath_or_the_skin_is_no_food(title: str, kind: str) -> N
 )
 def test_words_before_a_kind_and_lists_of_things_are_told_apart(title: str, word: str) -> None:
     assert kind_of_title(title).word == word
+
+
+@pytest.mark.parametrize(
+    ("title", "word"),
+    [
+        ("Ginger snaps", "ginger snap"),
+        ("Ginger nuts", "ginger nut"),
+        ("Florentines", "florentine"),
+        ("Langues de chat", "langues de chat"),
+        ("Spiced nuts", ""),
+        ("Snaps", ""),
+        ("Slåensnaps", "schnapps"),
+        ("Rosemary-lemon salt", "infused salt"),  # its page said "lemon salt"
+        ("Rosemary & lemon salt", "infused salt"),
+        ("Coarse lemon salt", "lemon salt"),
+        ("Hazelnut Christmas cake", "christmas cake"),
+        ("Apricot fruit cake", "cake"),
+        ("Five-spice nuts", ""),
+        ("Plum-and-ginger jam", "jam"),
+    ],
+)
+def test_a_word_for_a_kind_names_all_that_the_title_names(title: str, word: str) -> None:
+    assert kind_of_title(title).word == word

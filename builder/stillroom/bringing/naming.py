@@ -14,9 +14,10 @@ from typing import Final
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
+from stillroom.bringing.title_names import names_a_part, without_hyphens
 from stillroom.bringing.titles import RECIPE_WORD, without_guide
 from stillroom.core.lines.staple_table import staples_named
-from stillroom.core.recipe.kinds import all_kinds, find_kind, kind_called
+from stillroom.core.recipe.kinds import Kind, all_kinds, find_kind, kind_called
 from stillroom.core.words.problems import Unreadable
 
 _BEFORE: Final = re.compile(
@@ -210,7 +211,7 @@ def _by_title(title: str) -> Guess | None:
     asked: Guess | None = None
     if named := named_elsewhere(title):
         return _of_word(named)
-    for word in _last_words(title):
+    for word in (*_last_words(title), *_last_words(without_hyphens(title))):
         try:
             found = kind_called(word)
         except Unreadable as wrong:
@@ -221,11 +222,20 @@ def _by_title(title: str) -> Guess | None:
         if found.name == "bake" and _IN_A_JAR.search(title):
             return Guess("", f'"{title_of(title)}" may be two kinds.', _MIX_OR_BAKE)
         if asked is None or len(word.split()) > 1:
-            return Guess(found.spoken)
+            return Guess(_wider(found, word) if names_a_part(word, title) else found.spoken)
     if asked:
         return asked
     said = begun_elsewhere(title_of(title)) or by_its_ending(title_of(title))
     return _of_word(said) if said else _by_last_of_all(title)
+
+
+def _wider(found: Kind, word: str) -> str:
+    """Return what names more than an everyday word does: its last word's kind, or the kind."""
+    try:
+        last = kind_called(word.split()[-1])
+    except Unreadable:
+        last = None
+    return last.spoken if last else found.name
 
 
 def _by_last_of_all(title: str) -> Guess | None:

@@ -211,3 +211,84 @@ def test_an_oven_of_another_language_is_one(step: str, oven: str) -> None:
 )
 def test_what_names_no_oven_is_none(step: str) -> None:
     assert "Oven" not in lines_of(step=step)
+
+
+# as they are written in recipes of public repositories (searched 2026-11-30, before the code): the
+# sentences about the oven, put shorter
+IN_TURN = {
+    "then at": (
+        "Bake at 200°C for 15 minutes, then at 180°C for 30 minutes. Check at 35 minutes.",
+        "200 °C, 400 °F, gas mark 6; then 180 °C, 350 °F, gas mark 4",
+    ),
+    "a range": (
+        "Bake at 180°C for the first 20 minutes, then at 150-160°C for about 15 more minutes.",
+        "180 °C, 350 °F, gas mark 4; then 150 °C, 300 °F, gas mark 2 to 160 °C, 325 °F, gas mark 3",
+    ),
+    "two degrees": (
+        "Bake at 350 degrees, then reduce the oven temperature to 275 degrees.",
+        "175 °C, 350 °F, gas mark 4; then 135 °C, 275 °F, gas mark 1",
+    ),
+    "no degree": (
+        "Bake at 350 F. Then reduce the oven temperature to 250, and cool for 30 minutes.",
+        "175 °C, 350 °F, gas mark 4; then 120 °C, 250 °F, gas mark ½",
+    ),
+    "a sign alone": (
+        "Bake at 400°F (204°C) for 25 minutes. Turn the oven down to 375° and bake 30 minutes.",
+        "205 °C, 400 °F, gas mark 6; then 190 °C, 375 °F, gas mark 5",
+    ),
+    "down to a range": (
+        "Bake for 20 minutes at 200C then turn the oven down to 180-190C and bake for 40 minutes.",
+        "200 °C, 400 °F, gas mark 6; then 180 °C, 350 °F, gas mark 4 to 190 °C, 375 °F, gas mark 5",
+    ),
+    "each with its fan": (
+        "Bake at 220C/200C fan/gas 7 for 30 mins, then turn the oven down to 200C/180C fan/gas 6.",
+        "220 °C, 425 °F, gas mark 7; with a fan 200 °C, 400 °F; then 200 °C, 400 °F, gas mark 6; "
+        "with a fan 180 °C, 350 °F",
+    ),
+}
+
+
+@pytest.mark.parametrize(("step", "text"), IN_TURN.values(), ids=IN_TURN)
+def test_an_oven_that_is_turned_down_is_told_in_turn(step: str, text: str) -> None:
+    assert lines_of(step=step) == {"Oven": text}
+
+
+TWO = "200 °C, 400 °F, gas mark 6; then 160 °C, 325 °F, gas mark 3"
+BESIDE = TWO.replace("then ", "")
+
+
+@pytest.mark.parametrize(
+    ("oven", "text"),
+    [
+        ("200 °C for 10 minutes, then 160 °C", TWO),
+        ("200 °C, then 160", TWO),
+        ("200 then 160", TWO),
+        ("200 C → 160 C", TWO),
+        ("200-160 C", TWO),
+        ("200 degrees for 10 minutes, then 160 degrees", TWO),
+        ("200 und 160 °C", TWO),
+        ("gas 6, then gas 3", TWO),
+        ("200/160", BESIDE),
+        ("200 C / 160 C", BESIDE),
+        ("200 C or 160 C", BESIDE),
+        ("180 C fan 160 C", "180 °C, 350 °F, gas mark 4; with a fan 160 °C, 325 °F"),
+        ("180, 160 with a fan", "180 °C, 350 °F, gas mark 4; with a fan 160 °C, 325 °F"),
+        ("200 for 20 minutes", "200 °C, 400 °F, gas mark 6"),
+        ("a hot oven, then a low one", "a hot oven, then a low one"),
+    ],
+)
+def test_two_heats_of_the_box_are_both_told(oven: str, text: str) -> None:
+    assert lines_of(oven) == {"Oven": text}
+
+
+@pytest.mark.parametrize(
+    "step",
+    [
+        "Bake 12 to 150 biscuits at 180 °C, and 50 more after that.",
+        "Bake at 180 °C until golden, 25 to 30 minutes.",
+        "Bake at 180 °C; sift over 50 g sugar, then 100 ml cream.",
+        "Bake at 180 °C in a tin of 20 to 25 cm, and cut to 60 pieces.",
+    ],
+)
+def test_no_other_number_beside_an_ovens_is_a_heat(step: str) -> None:
+    assert lines_of(step=step) == {"Oven": "180 °C, 350 °F, gas mark 4"}

@@ -7,8 +7,8 @@ table of gas marks is staples/ovens.yml, read by what_stays.py; the recipe's own
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
@@ -44,7 +44,7 @@ _HEAT = late_regex(
     rf"(?<![\w.])(?<!\d,)(?P<low>{_NUMBER})(?:\s*{_DEGREE})?"
     rf"(?:\s*(?:-|–|to|and)\s*(?P<high>{_NUMBER}))?"
     rf"\s?{_DEGREE}?\s?(?i:{_SCALE})(?!\w)"
-    r"(?P<fan>[,(]? (?:with (?:a|the) )?fan\b"
+    r"(?P<fan>[,(]? (?:with (?:a|the) )?fan\b(?! ?\d)"
     rf"|[,(]? ?{_FAN}(?!\W{{0,3}}(?:ca\.? )?\d+ ?{_DEGREE}))?"
     r"(?P<apart> (?:above|below|over|under|more|less|higher|lower|warmer|cooler)\b)?"
 )
@@ -61,6 +61,21 @@ _GAS = clause_regex(
 _NO_SCALE = late_regex(
     rf"(?<![\w.])(?<!\d,)(?P<low>[345]\d\d)\s?{_DEGREE}(?!\s?{_SCALE})(?!\w)", re.IGNORECASE
 )
+# of two heats one has no scale: "200 °C, then 160", "10 minutes at 400 and 20 at 325 F"
+_OVEN_ALONE = late_regex(
+    r"(?:^|\b(?:at|to|then|and|first|bei|auf|dann|und|erst|à|puis|et|a|poi|luego|y|op|dan|en|på|sedan)\s+"
+    r"|[/→>,]\s*)"
+    rf"(?P<low>[1-5]\d[05]|[5-9][05])(?![\d.])\s?{_DEGREE}?"
+    r"(?=\s*(?:[,.;:)/→>-]|$|\d+\s?(?:min|h\b|stunde|heure|ore\b|uur|tim)"
+    r"|(?:for|until|till|and|then|or|after|with|fan|für|bis|und|dann|nach|pendant|puis|et|per|poi|e"
+    r"|durante|luego|y|dan|voor|en|i|och|sedan)\b))",
+    re.IGNORECASE,
+)
+_FAN_BEHIND = late_regex(
+    rf"\s?{_DEGREE}?[,(]? ?(?:(?:for|with|in) )?(?:a |the )?(?:fan\b|{_FAN})", re.IGNORECASE
+)
+_DIALS = {"c": (50, 300), "f": (150, 550)}
+"""From where to where the dial of an oven goes; in °C also that of a drying one."""
 _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
     word: str(number) for number, word in enumerate(_MARKS) if number
 }
@@ -100,13 +115,15 @@ _SAME_WITHIN = 12  # °C: dials, marks and round figures of one heat lie no furt
 class Heat:
     """A temperature from `low` to `high` in °C; `fan` for an oven with a fan.
 
-    `written_f` tells that it was written in °F.
+    `written_f` tells that it was written in °F, `beside` that it stands beside another heat with
+    nothing but a sign or "or" between: not said to come after it.
     """
 
     low: Fraction
     high: Fraction
     fan: bool = False
     written_f: bool = False
+    beside: bool = False
 
 
 @dataclass(frozen=True)
@@ -136,6 +153,52 @@ def read_heats(text: str) -> tuple[Heat, ...]:
             kept.append(heat)
         end = stop
     return tuple(kept)
+
+
+def read_oven_heats(text: str, written_f: bool | None = None) -> tuple[Heat, ...]:
+    """Return an oven's heats in their order; one without a scale has that of the others.
+
+    `written_f` is the scale where no heat of the sentence has one, None where that is not known. A
+    range that falls is two heats, one after the other.
+
+    >>> [int(heat.low) for heat in read_oven_heats("200 °C for 10 minutes, then 160")]
+    [200, 160]
+    >>> read_oven_heats("Bake at 200 for 10 minutes.")
+    ()
+    """
+    scaled = sorted(_heats(text), key=lambda found: found[0])
+    if scaled:
+        written_f = scaled[0][2].written_f
+    if written_f is not None and _A_FIGURE.search(text):
+        scaled += list(_heats_alone(text, written_f, scaled))
+    kept: list[Heat] = []
+    end = 0
+    for start, stop, heat in sorted(scaled, key=lambda found: found[0]):
+        again = bool(kept) and _SAME.fullmatch(text[end:start]) is not None
+        if not (again and _is_the_same(heat, kept[-1])):
+            heat = replace(heat, beside=again)
+            falls = heat.low > heat.high
+            parts = (replace(heat, high=heat.low), replace(heat, low=heat.high, beside=False))
+            kept += parts if falls else (heat,)
+        end = stop
+    return tuple(kept)
+
+
+def _heats_alone(
+    text: str, written_f: bool, scaled: Sequence[tuple[int, int, Heat]]
+) -> Iterator[tuple[int, int, Heat]]:
+    """Yield the heats of an oven that stand without a scale, and nowhere within another."""
+    least, most = _DIALS["f" if written_f else "c"]
+    for found in _OVEN_ALONE.finditer(text):
+        start, stop = found.span("low")
+        said = int(found["low"])
+        is_within = any(start < other_stop and other < stop for other, other_stop, _ in scaled)
+        if is_within or not least <= said <= most:
+            continue
+        degrees = (said - 32) * Fraction(5, 9) if written_f else Fraction(said)
+        before = text[max(start - _FARTHEST, 0) : start]
+        fan = bool(_FAN_BEHIND.match(text, stop) or _FAN_BEFORE.search(before))
+        yield start, stop, Heat(degrees, degrees, fan, written_f)
 
 
 def _is_the_same(heat: Heat, other: Heat) -> bool:
@@ -186,20 +249,23 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
 
     Where sugar is boiled to a heat, a line says what the book's altitude takes off it.
     """
-    ovens = list(read_heats(with_scale(recipe)))
+    ovens = list(read_oven_heats(recipe.oven.strip(), recipe.system == "us"))
     others: list[Heat] = []
     for step in recipe.method:
         bakes = IN_AN_OVEN.search(step.text)
         for sentence in SENTENCES.split(step.text):
             in_oven = IN_AN_OVEN.search(sentence) or (bakes and not _IN_A_PAN.search(sentence))
             told = UNTIL_ITSELF.split(sentence, maxsplit=1)
-            (ovens if in_oven else others).extend(read_heats(told[0]))
+            if in_oven:
+                before = ovens[-1].written_f if ovens else None
+                ovens.extend(read_oven_heats(told[0], before))
+            else:
+                others.extend(read_heats(told[0]))
             others.extend(read_heats("".join(told[1:])))
     lines = []
     if ovens:
-        words = dict.fromkeys(_oven_words(heat) for heat in ovens)
         gas = read_data("ovens.yml")["source"]
-        lines.append(HeatLine("Oven", "; ".join(words), f"{SOURCE}; {gas}"))
+        lines.append(HeatLine("Oven", _in_turn(ovens), f"{SOURCE}; {gas}"))
     elif recipe.oven:
         lines.append(HeatLine("Oven", recipe.oven, ""))
     else:
@@ -208,6 +274,20 @@ def heat_lines(recipe: Recipe, altitude_m: int = 0) -> tuple[HeatLine, ...]:
         words = dict.fromkeys(_other_words(heat) for heat in others)
         lines.append(HeatLine("Other temperatures", "; ".join(words), "°F by NIST SP 811"))
     return (*lines, *_higher_up(recipe, others, altitude_m))
+
+
+def _in_turn(ovens: Sequence[Heat]) -> str:
+    """Return the heats of an oven in words, each once: one that is turned to later stands so."""
+    said: dict[str, Heat] = {}
+    for heat in ovens:
+        said.setdefault(_oven_words(heat), heat)
+    text, before = "", None
+    for words, heat in said.items():
+        alone = not heat.fan and not heat.beside
+        is_later = before is not None and alone and not _is_the_same(heat, before)
+        text += f"{'; ' if text else ''}{'then ' if is_later else ''}{words}"
+        before = before if heat.fan else heat
+    return text
 
 
 def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
