@@ -41,7 +41,7 @@ def test_unit_is_the_published_size(unit: str, to_unit: str, value: str, source:
 INDEPENDENT = {
     "ml": "milliliter", "cl": "centiliter", "dl": "deciliter", "l": "liter", "mg": "milligram",
     "g": "gram", "kg": "kilogram", "pfund": "500 * gram", "ons": "100 * gram",
-    "etto": "100 * gram", "dag": "dekagram", "mm": "millimeter",
+    "etto": "100 * gram", "hg": "100 * gram", "dag": "dekagram", "mm": "millimeter",
     "cm": "centimeter", "m": "meter", "inch": "inch", "foot": "foot", "yard": "yard",
     "oz": "ounce", "lb": "pound", "tsp": "5 * milliliter", "tbsp": "15 * milliliter",
     "cup": "250 * milliliter", "us_tsp": "teaspoon", "us_tbsp": "tablespoon",

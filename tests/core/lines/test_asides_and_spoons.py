@@ -131,7 +131,7 @@ def test_a_count_at_the_head_of_a_note_is_read(line: str, amount: str) -> None:
 
 def test_a_decimal_comma_parts_no_food_from_its_note() -> None:
     reading = read_line("100 g Frischkäse 0,8% Fett", "metric", "de_DE")
-    assert (reading.item, reading.note) == ("Frischkäse 0,8% Fett", "")
+    assert (reading.item, reading.note) == ("Frischkäse", "0,8% Fett")
 
 
 @pytest.mark.parametrize(

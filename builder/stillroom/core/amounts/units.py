@@ -23,7 +23,7 @@ Size = Literal["volume", "mass", "length", "count"]
 
 # a metric measure is said in decimals, "1.5 m"; every other one in a kitchen's fractions, "1½ cups"
 DECIMAL_UNITS = frozenset({"ml", "cl", "dl", "l", "mg", "g", "kg", "mm", "cm", "m"})
-MARKET_WEIGHTS = ("pfund", "ons", "etto", "dag")  # read where they are written, never offered
+MARKET_WEIGHTS = ("pfund", "ons", "etto", "hg", "dag")  # read where they are written, never offered
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,8 @@ _CUT = late_regex(
     r"(?=[\s,;.(\[—-])\s*(?:,(?!(?<=\d,)\d)|;|\s[-–—]\s|\(|\[|\s+plus\s+(?:extra|more|another)\b|\splus\s(?=[0-9½¼¾])"
     r"|\s+[+]\s+(?:extra|more)\b|\s+(?=(?:weighing|including|stirred|made\s+with|diluted|depending\s+on)\b)"
     r"|\s+(?=(?:mixed|dissolved|blended|combined|whisked|beaten|soaked|diluted)\s+(?:with|in|into)\b)"
+    r"|\s+(?=(?:opløst|oppløst|udrørt|utrørt|rørt\s+ut|rørt\s+ud|upplöst|utrörd|utblandad|aufgelöst|verrührt|angerührt"
+    r"|dissoute?s?|délayée?s?|disuelt[oa]s?|diluid[oa]s?|sciolt[oaie]|stemperat[oaie]|opgelost)\s+(?:i|in|dans|en|nel|nell|med|mit|met|con)\b)"
     r"|\s+(?=(?:or|OR)\s+(?:[0-9½⅓⅔¼¾⅛]|(?:one|two|three|four|five|six|eight|ten|twelve)\b))"
     r"|\s+(?=for\s+\w+ing\b)|\s*—\s*|\s+--+\s+|\s*-;\s*|\s+:\s+"
     r"|\s+(?=@\s|(?:preferably|such\s+as)\s)|(?<!\byou)(?<!\bwe)(?<!\bI)\s+(?=like\s)|\s+(?=(?:(?:about|of)\s+)?(?:the\s+)?size\s+of\s+(?:an?\s|(?:egg|walnut|hazelnut|nut|nutmeg|pea|bean)\b))"
@@ -186,17 +188,20 @@ def _tidy(item: str) -> str:
     return f"{_SHORTENED[size[0].strip(' .').lower()]} {bare[size.end() :]}" if size else bare
 
 
-def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> bool:
-    """Whether a comma parts foods of one last word: "beef, chicken or vegetable stock"."""
+def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> int:
+    """Return where a list ends whose foods share a last word: "beef, chicken or vegetable stock".
+
+    0 where a comma parts no such foods.
+    """
     if cut[0].strip() != ",":
-        return False
+        return 0
     more = _SHARED.match(text, cut.end())
     first = text[at : cut.start()].lower().split()
     if more is None or not first:
-        return False
+        return 0
     last = more["more"].lower().split()
     heads, alone = line_words()["shared_heads"], line_words()["never_share"]
-    return (
+    shares = (
         last[-1] in heads
         and last[-2] not in ("or", "and")
         and first[-1] not in alone
@@ -204,6 +209,7 @@ def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> bool:
         and not _NO_FOOD.fullmatch(" ".join(last[:-1]))
         and (not first[-1].endswith("s") or first[-1] in ("citrus", "hibiscus"))
     )
+    return more.end("more") if shares else 0
 
 
 def _is_no_food(words: str) -> bool:
@@ -218,10 +224,14 @@ def _words_of_size() -> frozenset[str]:
 
 def _first_cut(text: str, at: int) -> re.Match[str] | None:
     """Find where the food ends: not at a comma between words of which none is a food."""
+    listed = at
     for cut in _CUT.finditer(text, at):
         named = text[at : cut.start()].strip(" ,")
         bare = named.replace(",", " ")
-        if _shares_its_noun(text, at, cut):
+        if cut.start() < listed:  # "vanilla, almond, or peppermint extract": the same list
+            continue
+        if end := _shares_its_noun(text, at, cut):
+            listed = end
             continue
         if cut[0].strip() in ("(", "[") or not named or not _is_no_food(bare):
             return cut

@@ -68,6 +68,7 @@ _PARTS_TO_ONE = late_regex(
 )
 _DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
 _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
+_DASH_BEHIND = late_regex(r"(?<=[^\W\d_]{2})\s?[-–—]+$")  # "Cumin- 100 gms"
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
 # "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
 _UNIT_FIRST = late_regex(
@@ -144,6 +145,7 @@ def _read(text: str, system: System, language: str) -> LineReading:
         system,
         marks.language,
     )
+    found = replace(found, item=_DASH_BEHIND.sub("", found.item))
     refuse_left_over(found, text)
     if lead:
         said = " ".join((lead["said"] or lead["may"]).lower().strip("()").split())

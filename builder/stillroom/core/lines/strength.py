@@ -47,7 +47,15 @@ _ELSEWHERE = late_regex(
     r"|\b(?:alcool|alcol|aguardiente|orujo|eau[\s-]de[\s-]vie|weingeist|alkohol|primasprit|brandewijn)\b",
     re.IGNORECASE,
 )
-_TWO_STRENGTHS = late_regex(r"\b\d{2}(?:[.,]\d)?\s*[/–-]\s*\d{2}(?:[.,]\d)?\s*(?:[°º]|%)")
+# no proof is told of these, and none of them is so weak
+_ALCOHOL = late_regex(
+    r"\b(?:alcohol|spirits? of wine|neutral spirit)\b.*\b[89]\d\s*[–-]", re.IGNORECASE
+)
+_TWO_STRENGTHS = late_regex(
+    r"(?:\b(?:à|a|de|di|da|mit|van|at|of)\s+)?\b(?P<low>\d{2}(?:[.,]\d)?)\s*(?P<dash>[/–-])\s*(?P<high>\d{2}(?:[.,]\d)?)\s*(?P<sign>[°º]|%)"
+)
+# bottles of one sort lie so near to each other; what lies farther apart is two
+_NEAR = 10
 _CASK = late_regex(r"\b(?:cask|barrel|navy)[\s-]strength\b|\b(?:over|under)proof\b", re.IGNORECASE)
 
 
@@ -81,6 +89,26 @@ def _acid_apart(reading: LineReading) -> LineReading:
     return replace(reading, item=sour["name"], note=note)
 
 
+# "crème liquide 30% MG", "Sahne mit 30 % Fett": how fat it is, which is said of it
+_FAT = late_regex(
+    r"\s+(?P<said>(?:(?:à|a|mit|con|med|met|with|of|z|o)\s+)?\d{1,2}(?:[.,]\d)?\s*%\s*"
+    r"(?:(?:de|di|of|av)\s+)?(?:M\.?\s?G\b\.?|mat(?:ières?|\.)?\s*gr(?:asses?|\.)?|grasses?|Fettgehalt"
+    r"|Fett(?:anteil)?|F\.?\s?i\.?\s?Tr?\b\.?|(?:milk|butter) ?fat|fat|fetthalt|fett|fedt|vet"
+    r"|(?:materia )?grasa|grassi|gordura|tłuszczu|rasvaa))(?=\s|$|[,)])",
+    re.IGNORECASE,
+)
+
+
+def _fat_apart(reading: LineReading) -> LineReading:
+    """Put how fat a cream or a cheese is into the note: "crème liquide 30% MG"."""
+    fat = _FAT.search(reading.item)
+    if fat is None:
+        return reading
+    item = f"{reading.item[: fat.start()]}{reading.item[fat.end() :]}".strip(" ,")
+    note = ", ".join(filter(None, (fat["said"], reading.note)))
+    return replace(reading, item=item, note=note) if item else reading
+
+
 @cache
 def _weaker() -> re.Pattern[str]:
     """Return the pattern of drinks that are weaker than a spirit."""
@@ -94,9 +122,12 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
     older books. It is read in an American recipe and asked elsewhere; so is a cask's own strength.
     Degrees are % vol where a line or its book is in a `language` that has no proof, and asked else.
     """
-    reading = _acid_apart(reading)
+    reading = _fat_apart(_acid_apart(reading))
     whole = f"{reading.item}, {reading.note}"
     two = _TWO_STRENGTHS.search(whole)
+    degrees_told = language in _GAY_LUSSAC or _ELSEWHERE.search(whole) or _ALCOHOL.search(whole)
+    if two and _is_of_one_sort(two, bool(degrees_told)):
+        return _of_the_weaker(reading, two, system, language)
     if two and spirit_words().search(reading.item):
         raise Unreadable(
             f'"{two[0].strip()}" names two strengths.', 'Write the one of its label: "40% vol".'
@@ -130,6 +161,24 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
             f'Write "{degrees["number"]}% vol" if it is that, or what its label says.',
         )
     return reading
+
+
+def _is_of_one_sort(two: re.Match[str], degrees: bool) -> bool:
+    """Whether two strengths are those between which any bottle will do: "90-95°", "40-45%"."""
+    low, high = (float(two[end].replace(",", ".")) for end in ("low", "high"))
+    told = two["sign"] == "%" or degrees
+    return told and two["dash"] != "/" and 0 < high - low <= _NEAR
+
+
+def _of_the_weaker(
+    reading: LineReading, two: re.Match[str], system: System, language: str
+) -> LineReading:
+    """Take a spirit "90-95°" for one of at least the lower: no bottle is weaker."""
+    weaker = f"at least {two['low']}% vol"
+    item, note = (said.replace(two[0], weaker) for said in (reading.item, reading.note))
+    if not spirit_words().search(reading.item):
+        return reading
+    return strength_apart(replace(reading, item=item, note=note), system, language)
 
 
 def _of_degrees(reading: LineReading) -> LineReading:
