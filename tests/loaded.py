@@ -1,7 +1,7 @@
 """A command in a process of its own that has loaded already what it will ask for.
 
 To load the book's machinery takes as long as to build a small book. Here one process of each worker
-loads it, runs nothing, and is copied for each command. What a command loads by itself is asked in
+loads it, reads the demo book's recipes once, and is copied for each command. What a command loads by itself is asked in
 test_start.py and wherever `subprocess` is used; so is every command on a system without copies.
 """
 
@@ -18,7 +18,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 _LOADED = ["mkdocs.commands.build", "material.plugins.search.plugin", "stillroom.cli",
-           "stillroom.publish.plugin", "loaded"]  # fmt: skip
+           "stillroom.publish.plugin", "warmed", "loaded"]  # fmt: skip
 
 
 def run_loaded(

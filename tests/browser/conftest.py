@@ -243,6 +243,13 @@ def book_address(built_book: Path) -> str:
     return serve_folder(built_book, searched=False)
 
 
+@pytest.fixture
+def scripts_page(page: Page, book_address: str) -> Page:
+    """Open what shows nothing, for whoever asks a script of the book and no page: a page costs."""
+    page.goto(f"{book_address}/assets/stillroom/js/words/said.js")
+    return page
+
+
 @pytest.fixture(scope="session")
 def searched_address(built_book: Path) -> str:
     """Serve the book as it is."""

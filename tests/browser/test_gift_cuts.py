@@ -66,15 +66,14 @@ def _told(piece: Piece) -> dict[str, Any]:
     }
 
 
-def test_python_and_chromium_agree_to_the_digit(page: Page, book_address: str) -> None:
+def test_python_and_chromium_agree_to_the_digit(scripts_page: Page) -> None:
     questions = list(_questions())
     assert len(questions) > 1000
     papers = [
         {"width": float(PAPERS[name].width_mm), "height": float(PAPERS[name].height_mm)}
         for name in ("a4", "letter")
     ]
-    page.goto(f"{book_address}/print-room/")
-    said = page.evaluate(
+    said = scripts_page.evaluate(
         """async ([data, questions, papers]) => {
             const { lidPieces, labelPieces, boxPieces, linesOf, placeOn } =
                 await import("/assets/stillroom/js/paper/gift-cuts.js");
@@ -193,7 +192,7 @@ def _laid(pieces: list[Piece], paper: str) -> Any:
     ]
 
 
-def test_pieces_lie_alike_in_python_and_in_the_browser(page: Page, book_address: str) -> None:
+def test_pieces_lie_alike_in_python_and_in_the_browser(scripts_page: Page) -> None:
     rng = Random(17)
     asked = dict(LAID)
     for number in range(30):
@@ -209,8 +208,7 @@ def test_pieces_lie_alike_in_python_and_in_the_browser(page: Page, book_address:
         for name, pieces in asked.items()
         for paper in papers
     }
-    page.goto(f"{book_address}/print-room/")
-    got = page.evaluate(
+    got = scripts_page.evaluate(
         """async ([data, asked, papers]) => {
             const { layPieces } = await import("/assets/stillroom/js/paper/cut-layout.js");
             const found = {};

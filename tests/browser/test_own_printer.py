@@ -210,7 +210,7 @@ def test_the_book_s_own_sheets_are_offered(fresh_page: Page, book_address: str) 
     assert fresh_page.is_disabled("[data-forget]")  # it is the book's
 
 
-def test_free_places_are_the_same_in_both(page: Page, book_address: str) -> None:
+def test_free_places_are_the_same_in_both(scripts_page: Page) -> None:
     grid = impose(PAPERS["a4"], CARD_SIZES["90x65"])
     rng = Random(17)
     asked: list[tuple[int, int, list[int]]] = []
@@ -218,8 +218,7 @@ def test_free_places_are_the_same_in_both(page: Page, book_address: str) -> None
         gone = sorted(rng.sample(range(1, 9), rng.randrange(0, 8)))
         asked.append((rng.randrange(1, 30), rng.randrange(1, 9), gone))
     expected = [list(free_places(grid, count, start, gone)) for count, start, gone in asked]
-    page.goto(book_address)
-    got: Any = page.evaluate(
+    got: Any = scripts_page.evaluate(
         """async (asked) => {
           const { freePlaces } = await import('/assets/stillroom/js/paper/paper.js');
           return asked.map(([count, start, gone]) =>

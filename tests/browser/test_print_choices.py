@@ -189,7 +189,7 @@ def _mm(size: Size) -> dict[str, object]:
     return {"name": size.name, "width": float(size.width_mm), "height": float(size.height_mm)}
 
 
-def test_wide_labels_turn_alike_in_python_and_in_the_browser(page: Page, book_address: str) -> None:
+def test_wide_labels_turn_alike_in_python_and_in_the_browser(scripts_page: Page) -> None:
     boxes = [tag_shape("wrap", bottle_mm=bottle, wall_mm=wall).box for bottle, wall in WRAPS]
     expected: list[list[float] | None] = []
     for paper in ("a4", "letter"):
@@ -201,8 +201,7 @@ def test_wide_labels_turn_alike_in_python_and_in_the_browser(page: Page, book_ad
                 continue
             lies = (grid.box.width_mm, grid.left_mm, grid.top_mm)
             expected.append([grid.columns, grid.rows, *(round(float(mm), 3) for mm in lies)])
-    page.goto(book_address)
-    got = page.evaluate(
+    got = scripts_page.evaluate(
         """async ([papers, boxes]) => {
           const { impose } = await import('/assets/stillroom/js/paper/paper.js');
           const shown = (mm) => Math.round(mm * 1000) / 1000;

@@ -212,7 +212,7 @@ TERMS: tuple[Term, ...] = ("best before", "use by")
 LANGUAGES = ("en_GB", "en_US")
 
 
-def test_date_marks_are_the_same_in_both(page: Page, book_address: str) -> None:
+def test_date_marks_are_the_same_in_both(scripts_page: Page) -> None:
     cases = list(product(DAYS, SPANS, TERMS, LANGUAGES))
     assert len(cases) == 200
     expected, asked = [], []
@@ -223,8 +223,7 @@ def test_date_marks_are_the_same_in_both(page: Page, book_address: str) -> None:
         words = date_words(language)
         keeps = {"term": term, "span": span_data(span), "language": language, "words": words}
         asked.append([day, keeps])
-    page.goto(book_address)
-    got = page.evaluate(
+    got = scripts_page.evaluate(
         """async (asked) => {
           const marks = await import('/assets/stillroom/js/label/date-marks.js');
           return asked.map(([day, keeps]) => {
@@ -237,14 +236,13 @@ def test_date_marks_are_the_same_in_both(page: Page, book_address: str) -> None:
     assert got == expected
 
 
-def test_a_date_that_nobody_knows_is_counted_by_neither(page: Page, book_address: str) -> None:
+def test_a_date_that_nobody_knows_is_counted_by_neither(scripts_page: Page) -> None:
     """Published guidance may give a span to a food of which something is not known."""
     span = Span(3, 3, "week")
     assert mark_date("not known", span, date(2026, 11, 25), "en_GB", "").iso == ""
-    page.goto(book_address)
     keeps = {"term": "not known", "span": span_data(span), "language": "en_GB"}
     keeps["words"] = date_words("en_GB")
-    found = page.evaluate(
+    found = scripts_page.evaluate(
         """async (keeps) => (await import('/assets/stillroom/js/label/date-marks.js'))
           .markDate('2026-11-25', keeps)""",
         keeps,
@@ -256,7 +254,7 @@ def _mm(size: Size) -> dict[str, float]:
     return {"width": float(size.width_mm), "height": float(size.height_mm)}
 
 
-def test_imposition_and_tag_boxes_are_the_same_in_both(page: Page, book_address: str) -> None:
+def test_imposition_and_tag_boxes_are_the_same_in_both(scripts_page: Page) -> None:
     expected = {}
     for paper, size in product(("a4", "letter"), ("90x65", "a7", "id-1")):
         grid = impose(PAPERS[paper], CARD_SIZES[size])
@@ -267,8 +265,7 @@ def test_imposition_and_tag_boxes_are_the_same_in_both(page: Page, book_address:
     for shape in shapes:
         box = tag_shape(shape, lid_mm=62, bottle_mm=52, wall_mm=70)
         expected[shape] = [box.width_mm, box.height_mm]
-    page.goto(book_address)
-    got = page.evaluate(
+    got = scripts_page.evaluate(
         """async ([papers, sizes, measures]) => {
           const paper = await import('/assets/stillroom/js/paper/paper.js');
           const tags = await import('/assets/stillroom/js/paper/tag-shapes.js');

@@ -12,11 +12,8 @@ from .conftest import wait_until
 
 
 @pytest.mark.parametrize("language", list(QUOTES))
-def test_python_and_browser_set_the_same_marks(
-    page: Page, book_address: str, language: str
-) -> None:
-    page.goto(f"{book_address}/print-room/")
-    found = page.evaluate(
+def test_python_and_browser_set_the_same_marks(scripts_page: Page, language: str) -> None:
+    found = scripts_page.evaluate(
         """async ([typed, marks]) => {
           const { curl } = await import('/assets/stillroom/js/words/quotes.js');
           return typed.map((one) => curl(one, marks));
