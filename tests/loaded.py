@@ -1,8 +1,9 @@
 """A command in a process of its own that has loaded already what it will ask for.
 
 To load the book's machinery takes as long as to build a small book. Here one process of each worker
-loads it, reads the demo book's recipes once, and is copied for each command. What a command loads by itself is asked in
-test_start.py and wherever `subprocess` is used; so is every command on a system without copies.
+loads it, reads the demo book's recipes once, and is copied for each command. What a command loads
+by itself is asked in test_start.py and wherever `subprocess` is used; so is every command on a
+system without copies.
 """
 
 from __future__ import annotations
