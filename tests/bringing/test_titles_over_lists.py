@@ -178,3 +178,14 @@ def test_a_head_of_another_kitchen_is_no_thing_and_no_step(
     (recipe,) = brought(text, language)
     assert listed(recipe) == things
     assert steps(recipe) == [step]
+
+
+@pytest.mark.parametrize("title", ["Plum gin", "Plum gin (from Nan)", "Quince paste (Membrillo)"])
+def test_a_title_right_above_the_amounts_of_a_letter_is_none_of_them(title: str) -> None:
+    (recipe,) = brought(
+        f"Dear Jo,\n\nTom is better. Here is the recipe.\n\n{title}\n500 g plums\n250 g sugar\n\n"
+        "Prick the plums and put them in a jar with the sugar.\n\nLove, May\n"
+    )
+    assert recipe.title == title
+    assert listed(recipe) == ["500 g plums", "250 g sugar"]
+    assert "right above the first amount" not in asked(recipe)

@@ -174,7 +174,7 @@ def thing_above(recipe: Recipe, rows: Sequence[Row], found: List) -> Row | None:
         return row if any(_heads_as(row, rows[at]) for at in found.rows) else None
     close = row.shape == "line" and row.gap and not below.gap and not found.named
     few = len(_BRACKETED.sub("", row.text).split()) <= _MOST_ABOVE
-    if not (close and few) or _is_said_of_it(row.text):
+    if not (close and few) or _is_said_of_it(row.text) or plain(row.text) == plain(recipe.title):
         return None
     tongues = tongues_of([one.text for one in rows[found.begin : found.end]]) or TONGUES
     if is_work(row.text, tongues) and not _USED_FOR.search(row.text):
