@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page
 from browser.firefox import Firefox
 from desk.conftest import Answer, OpenDesk
 from desk.test_in_browsers import tab_to
-from stillroom.desk.lines_as_came import put_in, shown
+from stillroom.desk.lines_as_came import MOST_LINES, put_in, shown
 
 LETTER = """Dear Jo,
 
@@ -235,3 +235,11 @@ def test_firefox_shows_them_and_nothing_is_wider(
 def test_a_recipe_that_was_written_here_has_none(desk: OpenDesk) -> None:
     assert soup_of(desk.ask("/write/lavender-sugar")).select("#came") == []
     assert not Path(desk.folder / ".desk/came/lavender-sugar.txt").exists()
+
+
+def test_of_very_many_lines_it_is_said_how_many_are_not_shown() -> None:
+    lines = [f"{number} kg plums" for number in range(MOST_LINES + 7)]
+    found = shown(lines, FORM)
+    assert len(found) == MOST_LINES + 1
+    assert found[-1].words == "… 7 lines more, which are not shown here"
+    assert found[-1].choices == ()

@@ -30,7 +30,7 @@ CHOICES: Final = ("title", "makes", "ingredients", "method", "intro", "after", L
 _NOT_OF_A_PAPER: Final = frozenset({"kind", "units", "keeps_source", "picture", "picture_focus"})
 _LISTS: Final = ("ingredients", "method")
 _NUMBERED: Final = re.compile(r"\d{1,3}\.\s")
-_NAME: Final = re.compile(rf"{_PUT}-(\d{{1,3}})-(\w*)")
+_NAME: Final = re.compile(rf"{_PUT}-(\d{{1,5}})-(\w*)")
 _GOES_ON: Final = re.compile(r"\w[ \t]*$")
 _STOP: Final = re.compile(r"[.!?;:,]+")
 _LETTER: Final = re.compile(r"[^\W\d_]")
@@ -61,19 +61,26 @@ class Line:
 
 
 def came(place: Place, slug: str) -> tuple[str, ...]:
-    """Return the lines that a recipe was brought in as; none where it was not, or is too long."""
+    """Return the lines that a recipe was brought in as; none where it was not."""
     path = place.came_path(slug)
     raw = read_now(path, path.name).raw
-    return tuple(raw.split("\n")[:MOST_LINES]) if raw else ()
+    return tuple(raw.split("\n")) if raw else ()
 
 
 def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
-    """Return what stands beside each line that a recipe came as, by what its boxes say now."""
-    return tuple(
+    """Return what stands beside each line that a recipe came as, by what its boxes say now.
+
+    Those are so many as a page can ask about; that there are more is said in a line of its own.
+    """
+    found = tuple(
         Line(number, one.words, one.box, _called(one.box), one.left, one.again, _choices(one.box))
         for number, one in enumerate(_became(lines, form))
         if one.words
     )
+    if len(found) <= MOST_LINES:
+        return found
+    last = f"… {len(found) - MOST_LINES} lines more, which are not shown here"
+    return (*found[:MOST_LINES], Line(len(lines), last, LEFT_OUT, "", last, False, ()))
 
 
 def _became(lines: Sequence[str], form: Mapping[str, str]) -> list[Became]:
