@@ -51,3 +51,39 @@ def test_another_line_that_may_be_the_title_is_asked_about(
 )
 def test_nothing_is_asked_where_one_line_is_the_title(head: str) -> None:
     assert titles_asked(f"{head}\n\n{LIST}", "en_GB") == []
+
+
+@pytest.mark.parametrize(
+    ("title", "line", "is_asked"),
+    [
+        ("Sloe berries", "450g sloe berries", True),
+        ("Picked sloes", "200g sloes", True),
+        ("Frische Schlehen", "500 g Schlehen", True),
+        ("Sloe gin", "450g sloe berries", False),
+        ("Lavender sugar", "200 g lavender sugar", False),  # it says its kind
+        ("Candied ginger", "200 g ginger", False),
+        ("Sugared almonds", "200 g almonds", False),
+    ],
+)
+def test_a_title_that_only_names_what_goes_in_is_asked(
+    title: str, line: str, is_asked: bool
+) -> None:
+    """As the words at a picture do."""
+    text = f"{title}\n\n{line}\n1 litre gin\n\nMethod\n\n1. Put it all into a jar.\n"
+    (recipe,) = brought(text)
+    assert ("names what goes in alone" in asked(recipe)) is is_asked
+
+
+@pytest.mark.parametrize(
+    ("step", "is_asked"),
+    [
+        ("Store in a cool, dark cupboard and shake every other day for a week.", False),
+        ("An einem dunklen Ort lagern und eine Woche lang täglich schütteln.", False),
+        ("Store in a cool, dark cupboard for up to a year.", True),
+    ],
+)
+def test_what_is_shaken_meanwhile_is_not_asked_as_keeping(step: str, is_asked: bool) -> None:
+    text = f"Sloe gin\n\n450 g sloes\n1 litre gin\n\nMethod\n\n1. Put it into a jar.\n2. {step}\n"
+    (recipe,) = brought(text)
+    said = "How long it keeps may stand here" in asked(recipe) or "keeps:" in recipe.text
+    assert said is is_asked

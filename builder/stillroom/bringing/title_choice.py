@@ -15,7 +15,7 @@ from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain
 from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.naming import says_its_kind, says_kind_or_doubt
-from stillroom.bringing.sorting import is_passed, is_sentence, is_title, is_told
+from stillroom.bringing.sorting import begins_with_amount, is_passed, is_sentence, is_title, is_told
 from stillroom.bringing.titles import writer_of
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
@@ -24,6 +24,11 @@ from stillroom.core.words.patterns import late_regex
 _OF_SEVERAL: Final = late_regex(
     r"\b(?:recipes|rezepte|recettes|ricette|recetas|receitas|recepten|opskrifter|oppskrifter|przepisy)\b",
     re.IGNORECASE,
+)
+# how a thing is before anything is made of it
+_AS_GOT: Final = late_regex(
+    r"(?:picked|gathered|foraged|ripe|fresh|raw|the|my|our|some|frisch|reif|fra[iî]ch|m[uû]r|fresc|matur"
+    r"|fersk|f[aä]rsk|frisk|vers|rijp|[sś]wie[zż])\w{0,3}"
 )
 _DAY_ALONE: Final = late_regex(
     r"(?:[^\W\d]+\s){0,2}(?:[^\W\d]+,?\s)?(?:\d{1,2}(?:st|nd|rd|th|\.|er)?\s(?:de\s|of\s)?[^\W\d]+\.?,?\s(?:de\s)?|[^\W\d]+\.?\s\d{1,2}(?:st|nd|rd|th)?,?\s)"
@@ -65,10 +70,27 @@ def title_taken(
         elif _DAY_ALONE.fullmatch(rows[title].text.strip()):
             what = f'"{rows[title].text}" is taken for the title, and is a day.'
             recipe.doubt("title", what, "Write what it is called.")
+        elif _goes_in(rows[title].text, rows[below:end]):
+            what = f'"{rows[title].text}" is taken for the title, and names what goes in alone.'
+            recipe.doubt("title", what, "If that stood at a picture, write what it is called.")
         return title, None
     what = f'"{rows[better].text}" is taken for the title; "{rows[title].text}" is left out.'
     recipe.doubt("title", what, "If that is what it is called, write it.")
     return better, title
+
+
+def _goes_in(title: str, below: Sequence[Row]) -> bool:
+    """Whether a title without a kind says no more than one line of the list: "Picked sloes"."""
+    said = {word for word in _WORD.findall(plain(title)) if not _AS_GOT.fullmatch(word)}
+    return (
+        bool(said)
+        and not says_its_kind(title)
+        and any(
+            said <= set(_WORD.findall(plain(row.text)))
+            for row in below
+            if begins_with_amount(row.text) and len(row.text.split()) <= _MOST_WORDS
+        )
+    )
 
 
 def named_better(

@@ -35,6 +35,7 @@ from stillroom.core.method.words import method_words
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.keeps import OWN_PRACTICE, Keeping
 from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.rhythms import is_tended
 from stillroom.core.recipe.waits_elsewhere import keeps_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, Span
 from stillroom.core.words.patterns import clause_regex
@@ -353,6 +354,8 @@ def may_say_keeping(text: str) -> tuple[str, Span] | None:
     """
     for sentence in _told(text):
         if span := keeps_elsewhere(sentence) or may_be_claimed_in(sentence):
+            if is_tended(sentence):
+                continue  # "Store it in the dark and shake it daily for a week" is a wait
             return sentence.strip(), span
     return None
 

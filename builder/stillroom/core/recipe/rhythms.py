@@ -19,9 +19,10 @@ from stillroom.core.recipe.wait_words import (
     IN_ALL,
     OR_SO_OFTEN,
     SEVERAL,
+    TENDED_OFTEN,
     THEN_SO_OFTEN,
 )
-from stillroom.core.recipe.waits_elsewhere import is_first_part, rhythm_then
+from stillroom.core.recipe.waits_elsewhere import is_first_part, rhythm_elsewhere, rhythm_then
 from stillroom.core.when.spans import Span, tidy
 
 _DAY: Final = 24 * 60
@@ -50,6 +51,17 @@ def so_often_then(sentence: str) -> str:
     """
     found = THEN_SO_OFTEN.search(tidy(sentence))
     return how_often(found["then"] or found["so"]) if found else rhythm_then(sentence)
+
+
+def is_tended(sentence: str) -> bool:
+    """Whether a sentence says that a thing is shaken, stirred or turned again and again.
+
+    >>> is_tended("Store it in a dark cupboard and shake every other day for a week.")
+    True
+    >>> is_tended("Keep it for a year."), is_tended("Eine Woche lang täglich schütteln.")
+    (False, True)
+    """
+    return bool(TENDED_OFTEN.search(tidy(sentence)) or rhythm_elsewhere(sentence)[0])
 
 
 def as_one_wait(found: list[Said], told: Sequence[str]) -> list[Said]:

@@ -41,6 +41,11 @@ TENDED: Final = {
     "flip": "turn",
     "add": "feed",
 }
+TENDED_OFTEN: Final = late_regex(
+    rf"\b(?:{'|'.join(TENDED)})\w*\b(?: [a-z]+){{0,4}} (?:daily|weekly|regularly|occasionally|often"
+    r"|(?:every|each|once|twice)\b|now and|from time to time)",
+    re.IGNORECASE,
+)
 _PLACE: Final = r"(?!,? (?:dark|dry|cool|airy|place|cupboard|room|larder|spot|and|or)\b)"
 VERB: Final = late_regex(
     rf"\b(?<!somewhere )(?:{'|'.join(sorted(WAITS, key=len, reverse=True))})"
