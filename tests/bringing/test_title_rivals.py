@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from bringing.drafts import brought
+from bringing.drafts import asked, brought
 
 LIST = "Ingredients\n\n2 lb rhubarb\n1 lb sugar\n1 l gin\n\nMethod\n\n1. Steep it. Strain it.\n"
 POLISH = "Polecam Wam mój.\n\n15 baldachów bzu\n1/2 kg cukru\n\nGotujemy syrop z cukru.\n"
