@@ -32,6 +32,7 @@ def _asked(desk: Desk, said: dict[str, str], wrong: tuple[str, ...] = ()) -> Res
     return page(
         "begin.html",
         422 if wrong else 200,
+        is_new=True,
         said_before=words,
         countries=countries(),
         wrong=wrong,

@@ -5,7 +5,7 @@ The work of each room is in its own module; here they are only put together.
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Sequence
 from functools import partial
 from typing import Final
 
@@ -33,7 +33,7 @@ from stillroom.desk.plain_words import called_here
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.sent import TooLong
 from stillroom.desk.shelf import list_spines
-from stillroom.desk.showing import own_file, page
+from stillroom.desk.showing import TITLE, own_file, page
 from stillroom.desk.typed import TYPED_ROUTES
 from stillroom.desk.write_room import WRITE_ROUTES
 from stillroom.saving.whole import explain
@@ -69,9 +69,15 @@ async def _file(desk: Desk, request: Request) -> Response:
     return FileResponse(path, media_type=kind, headers={"cache-control": "private, max-age=600"})
 
 
+async def _icon(desk: Desk, request: Request) -> Response:
+    """Show the mark to what asks for it by its usual name: a print, a page of the pack."""
+    path, kind = own_file("drawings", "mark.svg")
+    return FileResponse(path, media_type=kind, headers={"cache-control": "private, max-age=600"})
+
+
 async def _stop(desk: Desk, request: Request) -> Response:
     desk.close()
-    return page("closed.html")
+    return page("closed.html", is_closed=True)
 
 
 def make_rooms(desk: Desk) -> Starlette:
@@ -79,6 +85,7 @@ def make_rooms(desk: Desk) -> Starlette:
     rooms: list[tuple[str, Room, str]] = [
         ("/", _recipes, "GET"),
         ("/desk/{folder}/{name}", _file, "GET"),
+        ("/favicon.ico", _icon, "GET"),
         ("/stop", _stop, "POST"),
         ("/look/r/{ident}/", look_page, "GET"),
         ("/look/{path:path}", look_file, "GET"),
@@ -116,21 +123,33 @@ def _told(desk: Desk, room: Room) -> Callable[[Request], Awaitable[Response]]:
     """Turn what goes wrong in a room into a page in plain words; never a traceback."""
 
     async def run(request: Request) -> Response:
+        TITLE.set(_title(desk))
         try:
             return await room(desk, request)
         except NotHere:
-            return page("told.html", 404, problems=(), what="This is not in the book.")
+            return _told_page(404, "This is not in the book.")
         except TooLong as long:
-            return page("told.html", 422, problems=(), what=str(long))
+            return _told_page(422, str(long))
         except ProblemsFound as found:
-            told = [_at_desk(one) for one in found.problems]
-            return page("told.html", 422, problems=told, what="This has to be mended.")
+            return _told_page(422, "This has to be mended.", found.problems)
         except OSError as error:
             refused = explain(error, str(error.filename or desk.place.folder))
-            told = [_at_desk(refused)]
-            return page("told.html", 500, problems=told, what="The disk did not take this.")
+            return _told_page(500, "The disk did not take this.", (refused,))
 
     return run
+
+
+def _told_page(status: int, what: str, problems: Sequence[Problem] = ()) -> Response:
+    told = [_at_desk(one) for one in problems]
+    return page("told.html", status, problems=told, what=what)
+
+
+def _title(desk: Desk) -> str:
+    """Return what the book is called; "" where its settings do not read, or there is none."""
+    try:
+        return desk.book().settings.title if desk.place.has_book else ""
+    except ProblemsFound:
+        return ""
 
 
 def _at_desk(problem: Problem) -> dict[str, str]:
@@ -143,4 +162,4 @@ def _at_desk(problem: Problem) -> dict[str, str]:
 async def _no_such_page(request: Request, error: Exception) -> Response:
     status = error.status_code if isinstance(error, HTTPException) else 500
     what = "The desk has no such page." if status in (404, 405) else "This could not be read."
-    return page("told.html", status, problems=(), what=what)
+    return _told_page(status, what)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import secrets
+from contextvars import ContextVar
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
 from starlette.responses import HTMLResponse
 
 from stillroom.desk.place import NotHere, right_name
@@ -33,6 +35,12 @@ ROOMS: Final = ("recipes", "bring", "book", "paper", "publish", "giving")
 """The rooms that the desk has, as its pages name them."""
 
 
+TITLE: Final[ContextVar[str]] = ContextVar("title", default="")
+"""What the book is called of which a page is asked; "" where there is none, or it does not read."""
+HERE_NOW: Final = Markup(' tabindex="-1" autofocus')
+"""Borne by what a press came to: whoever pressed goes on from there, and has it read out."""
+
+
 def visit_mark() -> str:
     """Return the mark of one visit to a page: its forms send it, so that each is done once."""
     return secrets.token_hex(8)
@@ -56,7 +64,13 @@ def fill(template: str, **words: Any) -> str:
 
 def page(template: str, status: int = 200, **words: Any) -> HTMLResponse:
     """Return a whole page of the desk."""
-    common: dict[str, Any] = {"book_title": "", "here": "", "said": "", "is_private": False}
+    common: dict[str, Any] = {
+        "book_title": TITLE.get(),
+        "here": "",
+        "said": "",
+        "is_private": False,
+    }
+    common |= {"is_new": False, "is_closed": False, "here_now": HERE_NOW}
     common |= {"rooms": ROOMS, "this_visit": visit_mark()}
     return HTMLResponse(fill(template, **{**common, **words}), status)
 
