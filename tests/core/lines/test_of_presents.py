@@ -34,6 +34,8 @@ def read(line: str, language: str) -> Ingredient:
         ("fr_FR", "25 cl de crème entière à 30% de matière grasse", "crème entière",
          "à 30% de matière grasse"),
         ("de_DE", "200 ml Sahne mit 30 % Fett", "Sahne", "mit 30 % Fett"),
+        ("en_GB", "10 cups chopped, seeded, peeled and cored tomatoes (about 6 pounds)",
+         "chopped, seeded, peeled and cored tomatoes", "about 6 pounds"),
         ("en_GB", "Cumin- 100 gms", "Cumin", ""),
         ("en_GB", "Salt- to taste", "Salt", ""),
         ("en_GB", "1 tsp vanilla, almond, or peppermint extract",

@@ -209,7 +209,7 @@ def _shares_its_noun(text: str, at: int, cut: re.Match[str]) -> int:
         and not _NO_FOOD.fullmatch(" ".join(last[:-1]))
         and (not first[-1].endswith("s") or first[-1] in ("citrus", "hibiscus"))
     )
-    return more.end("more") if shares else 0
+    return more.start("more") + len(more["more"].rstrip()) if shares else 0
 
 
 def _is_no_food(words: str) -> bool:

@@ -96,6 +96,16 @@ _WITH_SOME = clause_regex(
     r"(?: (?:dry|red|white|dark|light|pale))? $",
     re.IGNORECASE,
 )
+# "a pinch of salt" goes in; "salt" in prose is often the word for what is done
+_PINCHED = frozenset({"salt", "sugar"})
+_A_PINCH = clause_regex(
+    r"(?:\b(?:pinch(?:es)?|dash|grain|touch|sprinkl(?:e|ing)|dusting|spoonful) of|\ba little|\bsome"
+    r"|\bseason\w* (?:\w+ )?with|\b(?:prisen?|messerspitze|etwas)|\b(?:pincée|un peu) de"
+    r"|\b(?:pizzico|po['’]) di|\b(?:pizca|poco|pitada|pouco) de"
+    r"|\b(?:snufje|beetje|nypa|nip|lidt|klype|litt)"
+    r"|\bszczypt\w+|\bripaus)\s+(?:(?:fine|coarse|sea|flaky|feines?|fin|fino|fint)\s+)?$",
+    re.IGNORECASE,
+)
 _PARTS_OF_EGGS = frozenset({"egg yolk", "egg white"})
 _THE = clause_regex(
     r"\b(?:the|your|les|die|den|der|los|las|gli|le|i|de|æggets|os|as)\s+$", re.IGNORECASE
@@ -319,6 +329,7 @@ def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -
     spoken = " ".join(forms)
     if spoken in method_words("only_measured"):
         poured = spoken in _POURED and bool(_WITH_SOME.search(clause[:start]))
+        poured = poured or (spoken in _PINCHED and bool(_A_PINCH.search(clause[:start])))
         poured = poured and not _RINSES.search(clause[:start])
         return poured or (spoken == "oil" and has_phrase(clause, "covers"))
     return not heads_a_verb(clause, start, end, spoken)
