@@ -6,6 +6,7 @@ whoever scales one waits for no paper. Leaves out the commands: commands/, one f
 
 from __future__ import annotations
 
+import atexit
 import gc
 import io
 import os
@@ -48,6 +49,7 @@ def _load_to_stay(name: str) -> None:
             import_module("stillroom.saving.kept_patterns").take_patterns()
     finally:
         gc.freeze()
+        atexit.register(gc.freeze)  # nor once more at the end, when all of it goes
         gc.set_threshold(50_000, 20, 20)
         gc.enable()
 

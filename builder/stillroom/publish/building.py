@@ -8,12 +8,14 @@ MkDocs asked, by its own command, so that both ways build the same.
 
 from __future__ import annotations
 
+import atexit
+import gc
 import logging
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 from urllib.parse import urlsplit
 
 from stillroom.core.book import Book, open_book, open_what_fits, place_book
@@ -23,6 +25,19 @@ from stillroom.publish.agreeing import find_refused, find_unfit_pages
 
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
+
+
+SELDOM: Final = (20_000, 20, 20)
+"""How often Python looks for what may go: all that is read stays until the site is written."""
+
+
+def let_all_stay() -> None:
+    """Have Python look seldom for what may go, and not once more when the process ends.
+
+    All of a long book is there until then: to look through it took a tenth of building it again.
+    """
+    gc.set_threshold(*SELDOM)
+    atexit.register(gc.freeze)
 
 
 def check_settings(config_file: Path) -> None:

@@ -6,7 +6,6 @@ hands MkDocs their results at the right moment.
 
 from __future__ import annotations
 
-import gc
 from collections.abc import Callable
 from functools import partial
 from itertools import chain
@@ -37,6 +36,7 @@ from stillroom.publish.book_files import (
 from stillroom.publish.book_pictures import publish_pictures
 from stillroom.publish.building import (
     check_settings,
+    let_all_stay,
     list_watched,
     open_for_mkdocs,
     warnings_counted,
@@ -92,9 +92,6 @@ if TYPE_CHECKING:
 THEME_FAVICON = "assets/images/favicon.png"
 """What Material sets when a book names no icon of its own."""
 
-SELDOM = (20_000, 20, 20)
-"""How often Python looks for what may go: all that is read stays until the site is written."""
-
 SEARCH_INDEX = "search/search_index.json"
 
 HEAD_FACTS = ("title", "description", "author")
@@ -128,7 +125,7 @@ class StillroomPlugin(BasePlugin[StillroomConfig]):  # type: ignore[no-untyped-c
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Note whether a site is written that somebody keeps."""
-        gc.set_threshold(*SELDOM)
+        let_all_stay()
         self.serving, self.dirty = command == "serve" or dirty, dirty
         self.site_is_passing = command == "serve"  # in a folder made for it and taken away again
 
