@@ -278,3 +278,11 @@ def test_what_is_chosen_is_called_by_its_title() -> None:
         "A batch of Rose rusks makes 30 rusks: how many presents that is is not said. "
         'Write how many, such as "4".'
     )
+
+
+def test_what_belongs_in_another_box_is_said_with_its_name(own: OpenDesk, path: Path) -> None:
+    for age in ("minus 3", "due in May"):
+        answer = keep(own, **{"households|1|children": age})
+        assert answer.status == 422
+        said = " ".join(BeautifulSoup(answer.text, "html.parser").get_text(" ").split())
+        assert "write “yes” under “Somebody is pregnant” for the household." in said

@@ -131,3 +131,39 @@ def test_a_recipes_mistake_hides_none_of_the_list(words, tmp_path: Path, monkeyp
 def test_two_lines_that_ran_together_are_told(words, together):
     said = UnknownFood(words, (("a.md", 3),), (), True).say()
     assert ("Two lines seem to run together here" in said) is together
+
+
+CALLED_SMALL = [
+    ("Ann", "ann is coeliac", "gluten"),
+    ("Ann", "ann's coeliac", "gluten"),
+    ("Ann", "ann can't have nuts", "nuts"),
+    ("Ann", "ann isst kein Schwein", "pork"),
+    ("Ann and Will", "will is allergic to milk", "milk"),
+    ("Wren Tallow", "wren can't eat milk", "milk"),
+    ("Mrs Finch", "mrs finch is vegan", "vegan"),
+    ("The Rowans", "the rowans are vegan", "vegan"),
+    # what is a food's name as well stays what it may be, and nothing of it is lost
+    ("Rosemary", "rosemary, nuts", "rosemary"),
+    ("Basil", "no basil", "basil"),
+    ("Olive", "olive and nuts", "olive"),
+]
+
+
+@pytest.mark.parametrize(("name", "need", "avoided"), CALLED_SMALL)
+def test_somebody_is_known_by_a_name_written_small(name: str, need: str, avoided: str) -> None:
+    household = {"name": name, "basket": "small", "avoid": need}
+    assert told(households=[household]) == []
+    read = read_dict(small_list(households=[household]))
+    as_written = {"name": name, "basket": "small", "avoid": need.replace("ann", "Ann")}
+    other = read_dict(small_list(households=[as_written]))
+    assert [read_avoided(one) for one in read.giving.households[0].avoid] == [
+        read_avoided(one) for one in other.giving.households[0].avoid
+    ]
+    if avoided in ("rosemary", "basil", "olive"):
+        assert avoided in " ".join(read.giving.households[0].avoid)
+
+
+def test_somebody_of_no_such_name_is_asked_about() -> None:
+    for name in ("Ann", "The Marrables"):
+        row = {"name": name, "basket": "small", "avoid": "bob is coeliac"}
+        assert "nothing that can be avoided" in " ".join(told(households=[row]))

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any, Final
 from urllib.parse import quote
 
@@ -48,7 +49,7 @@ _KEYS: Final = sorted(
     key=len,
     reverse=True,
 )
-_KEYED: Final = re.compile(rf'"(?:{"|".join(_KEYS)}): ([^"]*)"')
+_KEYED: Final = re.compile(rf'"({"|".join(_KEYS)}): ([^"]*)"')
 _HELD: Final = re.compile(r'"[\[{]([^"\[\]{}]*)[\]}]"')
 _PLACED: Final = re.compile(r'^".*?"(?:: | is not right: )')
 _ADD_IT: Final = re.compile(r'^Add "[^"]*:"\.$')
@@ -142,7 +143,8 @@ def nameless(sent: Mapping[str, str]) -> tuple[Told, ...]:
 
 def _told(problem: Problem, said: Any) -> Told:
     box, where, is_own = _place(problem.at, said)
-    what, mend = problem.what, _ADD_IT.sub("Fill it in.", _plain(problem.mend))
+    own = box.rpartition("|")[2]
+    what, mend = problem.what, _ADD_IT.sub("Fill it in.", _plain(problem.mend, own))
     if _MISSING.match(what) and box:
         what = "Nothing is said here yet."
     elif is_own:
@@ -158,17 +160,30 @@ def _told(problem: Problem, said: Any) -> Told:
     return Told(box, where, what[:1].upper() + what[1:], mend)
 
 
-def _plain(text: str) -> str:
-    """Return a message about a file in words that fit a box.
+def _plain(text: str, own: str = "") -> str:
+    """Return a message about a file in words that fit the box of the fact `own`.
 
+    >>> _plain('Write "pregnant: yes".', "children")
+    'Write “yes” under “Somebody is pregnant”.'
     >>> _plain('Write "basket: small" or "basket: {small: 2}".')
     'Write "small" or "small 2".'
     """
     text = _AS_IN.sub(r'Write how many, such as "\1"', text)
-    text = _HELD.sub(lambda held: f'"{held[1].replace(": ", " ")}"', _KEYED.sub(r'"\1"', text))
+    text = _HELD.sub(
+        lambda held: f'"{held[1].replace(": ", " ")}"', _KEYED.sub(partial(_said_at, own), text)
+    )
     for said, at_desk in _AT_DESK:
         text = text.replace(said, at_desk)
     return plainly(text)
+
+
+def _said_at(own: str, found: re.Match[str]) -> str:
+    """Return what is to be written in a box: alone in its own, else with what that is called."""
+    key, value = found[1], found[2]
+    asked = next((ask for asks in (*ROWS.values(), TOP) if (ask := _ask(asks, key))), None)
+    if not own or key == own or asked is None:
+        return f'"{value}"'
+    return f"“{value}” under “{asked.words}”"
 
 
 def _place(at: tuple[str, ...], said: Any) -> tuple[str, str, bool]:

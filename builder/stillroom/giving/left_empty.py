@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
+from stillroom.giving.named_small import with_names
+
 _PARTS: Final[Mapping[str, Any]] = {
     **{part: [] for part in ("makes", "households", "prices", "posting", "batches")},
     **{part: {} for part in ("baskets", "stock", "hours")},
@@ -25,11 +27,11 @@ def filled_parts(found: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def said_of(household: Mapping[str, Any]) -> dict[str, Any]:
-    """Return a household without the facts that nothing is said of.
+    """Return a household without the facts that nothing is said of, its people by its own names.
 
     >>> said_of({"name": "Wren", "children": None, "pregnant": None})
     {'name': 'Wren', 'pregnant': None}
     """
-    return {
-        key: said for key, said in household.items() if said is not None or key not in _OF_HOUSEHOLD
-    }
+    return with_names(
+        {key: one for key, one in household.items() if one is not None or key not in _OF_HOUSEHOLD}
+    )

@@ -49,6 +49,8 @@ _FEEDS = re.compile(
     r"\bbreast[\s-]?feed\w*|\bnursing\b|\bstill(?:t|en|ende[rn]?)\b|\ballait\w*|\blactan\w*"
     r"|\bel pecho\b|\ballatta\w*|\bborstvoeding\b|\bzogend\w*|\bamm(?:ar|ande|ning)\b"
 )
+_BELOW_NOTHING = re.compile(r"(?:[-–−]|(?:minus|moins|menos|meno|min)\b)\s*(?=\w)", re.IGNORECASE)
+_NOT_BORN = 'A child that is not born yet has none: write "pregnant: yes" for the household.'
 _EXPECTS = re.compile(
     r"\b(?:pregn\w*|preggers|preggo|expect\w*|trimester|due|schwanger\w*|enceinte|grossesse"
     r"|embaraz\w*|incinta|gravid\w*|zwanger\w*)\b"
@@ -163,8 +165,10 @@ def read_age_months(value: Any, on: date | None = None) -> int:
     42
     """
     text = str(value).strip()
-    if text.startswith(("-", "–", "−")) or text.lower().startswith("minus"):
-        text = ""
+    if below := _BELOW_NOTHING.match(text):
+        bare = text[below.end() :]
+        what = f"{say_written(value)} is less than nothing, and no age."
+        raise Unreadable(what, f'Write "{bare}" if that is meant. {_NOT_BORN}')
     if _NEWBORN.search(text):
         return 0
     if on and (born := _BORN.search(text)):
@@ -186,7 +190,7 @@ def read_age_months(value: Any, on: date | None = None) -> int:
     ):
         mend = 'Write the age on giving day: "4" for years, "8 months" or "6 weeks".'
         if _EXPECTS.search(text.lower()):
-            mend = 'A child that is not born yet has none: write "pregnant: yes" for the household.'
+            mend = _NOT_BORN
         raise Unreadable(f"{say_written(value)} is not an age.", mend)
     said = (found["unit"] or "years").lower()
     unit, count = _UNIT_OF.get(said, said), int(number)
