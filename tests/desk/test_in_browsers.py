@@ -20,6 +20,7 @@ from browser.firefox import Firefox
 from browser.looking import Looker
 from desk.conftest import OpenDesk, open_on
 from desk.test_rooms import boxes_of
+from sampling import share
 from stillroom.publish.stick import make_stick
 
 LOOKED = "Number(document.documentElement.dataset.looked || 0) > {}"
@@ -231,7 +232,11 @@ WAYS = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(("width", "scheme"), [(320, "dark"), (640, "light"), (1280, "dark")])
+SEEN = ((1280, "dark"), (320, "dark"), (640, "light"))  # others: test_states_in_both.py
+
+
+@pytest.mark.sampled
+@pytest.mark.parametrize(("width", "scheme"), SEEN[: share(1, 3)])
 def test_axe_finds_nothing_and_nothing_is_wider(
     browser: Browser, desk: OpenDesk, width: int, scheme: str
 ) -> None:
