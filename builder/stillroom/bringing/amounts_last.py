@@ -44,10 +44,6 @@ _LAST: Final = late_regex(
     rf"|(?P<unit>{_UNIT})\.?\s+(?P<many>{_COUNT})(?P<half>\s+(?:e|y|and|et)\s+(?:mezz[oa]|medi[oa]|a\s+half|demie?))?"
     rf"|(?P<first>{_COUNT})(?P<too>\s+(?:and\s+a\s+half|e\s+mezz[oa]|y\s+medi[oa]))?\s*(?P<behind>{_UNIT})?)\.?"
 )
-# "apples ........ 1 kg": dots that lead to so much
-_LED: Final = late_regex(
-    rf"(?i)(?P<food>[^\W\d][^\d.:;]{{1,50}}?)\s*(?:\.{{3,}}|…+|_{{3,}})[\s.…_]*(?P<amount>[\d½¼¾⅓⅔][\d.,/½¼¾⅓⅔]*\s*{_UNIT})\.?"
-)
 _LEAST: Final = 3
 _LONGEST: Final = 90
 
@@ -77,8 +73,6 @@ def _turned(text: str) -> str:
     """Return "750 grammi zucchero" of "Zucchero, grammi 750."; "" for any other line."""
     if len(text) > _LONGEST:
         return ""
-    if led := _LED.fullmatch(text.strip()):
-        return f"{led['amount']} {led['food'].strip()}"
     found = _LAST.fullmatch(text.strip())
     if found is None:
         return ""

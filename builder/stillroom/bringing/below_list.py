@@ -298,10 +298,10 @@ def _said_aside(text: str) -> str:
         return _bare_credit(text.lstrip("\\*~ "))
     if (below := AFTERWORD.match(text)) and text[below.end() :]:
         return f"{text[below.end() :][:1].upper()}{text[below.end() + 1 :]}"
-    found = re.match(r"([^\W\d][^:–—.!]{1,30}?)\s*[:–—!]\s+(\S.*)", text)
+    found = re.match(r"([^\W\d][^:–—.!]{1,30}?)\s*(?:[:–—!]|\.(?=\s+[A-ZÀ-Ý]))\s+(\S.*)", text)
     head = plain(_WHICH_TIP.sub("", found[1])) if found else ""
-    if found and text[found.end(1) :].lstrip()[:1] == "!" and head not in words("tip_heads"):
-        return ""  # "Enjoy! Keep it dark." begins no note
+    if found and text[found.end(1) :].lstrip()[:1] in "!." and head not in words("tip_heads"):
+        return ""  # "Enjoy! Keep it dark." begins no note, "Note. Keep it dark." does
     if found is None or heads_tools(found[1]):
         return ""
     if _TIP_OF.fullmatch(head):

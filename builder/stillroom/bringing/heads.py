@@ -124,6 +124,8 @@ _OTHERWISE: Final = re.compile(
     r"(?:(?:possible|other|some|more|easy|suggested|optional|flavou?r|recipe|my) )?"
     r"(?:variations?|alternatives?|substitutions?|swaps|adaptations?)(?: (?:and|or) [^\W\d]+)?"
     r"|alternative (?:preparations?|flavou?rs?|versions?|ingredients)"
+    r"|(?:other|different|more|further) (?:flavou?rs?|versions?|ways|variants?|combinations?)"
+    r"|for a change|flavou?r (?:ideas|variations?|options)|variants?"
 )
 # "RECOMMENDED PROCESS TIMES FOR", above a table of a guide
 _PROCESS_TIMES: Final = re.compile(r"(?:table \w+ )?(?:recommended )?process(?:ing)? times?\b")

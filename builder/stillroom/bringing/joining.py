@@ -54,6 +54,7 @@ _TAKEN_AS: Final = re.compile(
     r"(?:stones?|shells?|seeds?|pips|skins?|cores?|stalks?) (?:removed|discarded)"
     r"|(?:zest|juice|rind|peel)(?: and (?:zest|juice|rind))?(?: only)?"
 )
+_JOINS: Final = re.compile(r"(?:and|or|und|oder|et|ou|y|och|og|oraz|until|till|bis)\s")
 _BEFORE_A_WORD: Final = "\"'“”„«»‹›‘’(["
 _IN_BRACKETS: Final = re.compile(r"\([^()]{3,300}\)[.!]?")
 # "How to sterilise jars", above how that is done
@@ -171,6 +172,8 @@ def _is_broken_off(rows: Sequence[Row], place: int, capitals: bool) -> bool:
     Who types without `capitals` begins each step so.
     """
     above, text = rows[place - 1].text, rows[place].text.lstrip(_BEFORE_A_WORD)
+    if _JOINS.match(text) and not re.search(r"[.!?:;]$", above) and not is_ingredient(above):
+        return True
     if not text[:1].islower():
         amid = amid_a_sentence(rows, place) or bool(
             _OPEN.search(above) and not is_ingredient(above)
@@ -197,10 +200,18 @@ def _blocks_that_wrap(rows: Sequence[Row]) -> set[int]:
         block = rows[begin:at]
         lengths = [len(row.text) for row in block]
         ended = sum(map(_ends_before, block, block[1:]))
-        if len(block) > 1 and min(lengths[:-1]) >= WIDE and ended * 2 <= len(block) - 1:
+        wide_enough = len(block) > 1 and min(lengths[:-1]) >= WIDE and not _each_begins(block)
+        if wide_enough and ended * 2 <= len(block) - 1:
             wide.update(range(begin, at))
         begin = at
     return wide
+
+
+def _each_begins(block: Sequence[Row]) -> bool:
+    """Whether each line begins with a capital, and most bid something: steps without a stop."""
+    capitals = all(row.text[:1].isupper() for row in block)
+    bids = sum(begins_to_bid(row.text) or ends_in_doing(row.text) for row in block)
+    return capitals and bids * 3 >= len(block) * 2
 
 
 def _ends_before(row: Row, below: Row) -> bool:

@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.bringing.found import FARTHEST, List, Row
 from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import heads_tools, plain, section_of, words
+from stillroom.bringing.joining import joined
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.makes_said import is_only_makes
@@ -37,20 +38,20 @@ _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
     """Join lists that have no method between them: they are one recipe's."""
-    joined: list[List] = []
+    whole: list[List] = []
     for one in _without_facts(lists, rows):
-        if joined and (
-            _tools_head(rows, joined[-1].end, one.begin) or _needed_beside(rows, joined[-1], one)
+        if whole and (
+            _tools_head(rows, whole[-1].end, one.begin) or _needed_beside(rows, whole[-1], one)
         ):
             behind = range(one.end, len(rows))
             end = next((at for at in behind if is_head(rows[at]) or _told(rows[at])), len(rows))
-            above_it = _tools_begin(rows, joined[-1].end, one.begin)
-            joined[-1].tools += [*range(above_it, one.begin), *one.rows, *range(one.end, end)]
-            joined[-1].end = end
-        elif joined and are_siblings(rows, joined[-1].begin, one.begin):
-            joined.append(one)
-        elif joined and not _has_method(rows, joined[-1], one.begin):
-            above = joined[-1]
+            above_it = _tools_begin(rows, whole[-1].end, one.begin)
+            whole[-1].tools += [*range(above_it, one.begin), *one.rows, *range(one.end, end)]
+            whole[-1].end = end
+        elif whole and are_siblings(rows, whole[-1].begin, one.begin):
+            whole.append(one)
+        elif whole and not _has_method(rows, whole[-1], one.begin):
+            above = whole[-1]
             if (
                 one.named
                 and above.named
@@ -58,13 +59,13 @@ def join_lists(lists: list[List], rows: Sequence[Row]) -> list[List]:
             ):
                 above.tools, above.rows = above.rows, []
             above.rows += [*range(above.end, one.begin), *one.rows]
-            joined[-1].end = one.end
-        elif joined and not _begins_another(rows, joined, one, _end_of(rows, lists, one)):
-            if not _in_aside(rows, max(joined[-1].end, one.begin - FARTHEST), one.begin):
-                joined[-1].later += one.rows  # a second list amid the method of one recipe
+            whole[-1].end = one.end
+        elif whole and not _begins_another(rows, whole, one, _end_of(rows, lists, one)):
+            if not _in_aside(rows, max(whole[-1].end, one.begin - FARTHEST), one.begin):
+                whole[-1].later += one.rows  # a second list amid the method of one recipe
         else:
-            joined.append(one)
-    return joined
+            whole.append(one)
+    return whole
 
 
 def _told(row: Row) -> bool:
@@ -147,7 +148,7 @@ def _has_method(rows: Sequence[Row], above: List, end: int) -> bool:
         or is_sentence(row.text)
         or _is_short_step(row)
         or section_of(row.text) == "method"
-        for row in between
+        for row in joined(between)
     )
 
 

@@ -24,6 +24,7 @@ from stillroom.bringing.known_work import (
     tongues_of,
 )
 from stillroom.bringing.makes_said import makes_of
+from stillroom.bringing.other_ways import ways_behind
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.bringing.tails import tail_of
 from stillroom.core.larder.shelves import common_larder
@@ -145,7 +146,8 @@ def _tail(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Ro
         and not _ADDRESSES.fullmatch(rows[at].text)
         and not _is_name(rows[at])
     ]
-    doubted = sorted({*doubted, *_below_idle_heads(rows, recipe)})
+    other = ways_behind(rows, recipe.title)
+    doubted = sorted({*doubted, *other, *_below_idle_heads(rows, recipe)})
     tail = tuple(rows[at].text for at in doubted)
     return tail, [row for at, row in enumerate(rows) if at not in doubted]
 

@@ -24,6 +24,7 @@ from stillroom.bringing.heads import (
 )
 from stillroom.bringing.labelled_spans import labelled_span
 from stillroom.bringing.labelled_things import with_labels_behind
+from stillroom.bringing.leaders import with_leaders_taken
 from stillroom.bringing.list_marks import with_marks_taken, with_numbered_lists
 from stillroom.bringing.list_titles import with_first_line_named
 from stillroom.bringing.makes_said import is_only_makes
@@ -114,7 +115,7 @@ _CARD_FACT: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    plainly = without_furniture(_without_page_marks(with_amounts_first(rows)))
+    plainly = without_furniture(_without_page_marks(with_amounts_first(with_leaders_taken(rows))))
     marked = with_yields_told(with_set_titles_bared(with_marks_taken(plainly)))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
     named = _with_title_ended(with_labels_apart(_with_numbers_apart(bare)))

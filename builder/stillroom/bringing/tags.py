@@ -58,6 +58,7 @@ BLOCKS: Final = frozenset(
         "html",
         "legend",
         "li",
+        "listing",
         "main",
         "nav",
         "ol",
@@ -73,6 +74,7 @@ BLOCKS: Final = frozenset(
         "thead",
         "tr",
         "ul",
+        "xmp",
     ]
 )
 _CLOSED_BY: Final = {
@@ -122,6 +124,13 @@ class Tag:
                 waiting.extend(["\n"] if block else [])
         lines = (" ".join(line.split()) for line in "".join(parts).split("\n"))
         return "\n".join(line for line in lines if line)
+
+    def typed(self) -> str:
+        """Return the words within as they were typed, with all their blanks and lines."""
+        return "".join(
+            one if isinstance(one, str) else "\n" if one.name == "br" else one.typed()
+            for one in self.inner
+        )
 
     def words(self) -> str:
         """Return the words within on one line."""

@@ -13,7 +13,7 @@ from typing import Final
 
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, section_of
-from stillroom.bringing.plain_text import decode, tidy
+from stillroom.bringing.plain_text import decode, rows_of, tidy
 from stillroom.bringing.published_at import published_at, said_by_meta
 from stillroom.bringing.sorting import is_ingredient, is_sentence
 from stillroom.bringing.stated import recipes_in_tags
@@ -47,6 +47,7 @@ _PASSED: Final = frozenset(
         "head",
     ]
 )
+_TYPED: Final = ("pre", "xmp", "listing")  # text with its lines as they were typed
 _FURNITURE: Final = re.compile(
     r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav(?:bar|igation)?|menu|toc|breadcrumbs?|cookie|"
     r"advert\w*|ads?|adsby\w+|share(?:daddy|buttons?)|relatedposts|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
@@ -194,6 +195,9 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
         return
     if tag.name == "table" and (listed := _listed_in(tag)) is not None:
         rows += listed
+        return
+    if tag.name in _TYPED and not any(one.name in BLOCKS for one in [*tag.walk()][1:]):
+        rows += rows_of(tidy(tag.typed()).expandtabs(4).split("\n"))
         return
     cells = [one for one in tag.inner if isinstance(one, Tag)] if tag.name == "tr" else []
     alone = len(cells) == 1 and _holds_blocks(cells[0])
