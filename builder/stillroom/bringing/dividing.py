@@ -42,6 +42,7 @@ from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.outside import (
     ask_of_another_above,
     ask_of_left_out,
+    ask_of_no_measure,
     take_first_size,
     take_food_behind_makes,
     tell_dropped,
@@ -206,6 +207,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     without_its_own_name(recipe)
     ask_of_left_out(recipe)
     ask_of_another_above(recipe)
+    ask_of_no_measure(recipe)
     return recipe
 
 

@@ -13,6 +13,7 @@ from typing import Final
 
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.soup_mixes import MEND, WORD, asked_of_mix, is_soup_mix
 from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
 from stillroom.bringing.title_names import names_a_part, without_hyphens
 from stillroom.bringing.titles import RECIPE_WORD, without_guide
@@ -180,6 +181,8 @@ def without_column(title: str) -> str:
 def guess_kind(recipe: Recipe) -> Guess:
     """Return what kind a recipe is by its title, or a question."""
     said = _by_title(recipe.title)
+    if not (said and said.word) and is_soup_mix(recipe):
+        return Guess(WORD, asked_of_mix(recipe), MEND)
     if said is None:
         return _by_what_is_done(recipe)
     if said.word:

@@ -15,8 +15,9 @@ from typing import Final
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import section_of
 from stillroom.bringing.joining import together
-from stillroom.bringing.one_line import names_a_food
+from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.sorting import begins_with_amount
+from stillroom.bringing.tails import begins_to_bid
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.words.patterns import OUTSIDE_BRACKETS
@@ -62,6 +63,12 @@ _FEW: Final = 4
 _GROUPS: Final = re.compile(rf";\s+{OUTSIDE_BRACKETS}|\.\s+(?=To\s)")
 _COMMAS: Final = re.compile(rf",\s+{OUTSIDE_BRACKETS}")
 _SO_MUCH_OF: Final = re.compile(r"(?P<each>to every\s+[^,;]{3,40}?)\s+allow\s", re.IGNORECASE)
+_SPOKEN: Final = re.compile(r"(?<=[a-z])-(?=[a-z])")
+# "one cup each of grated horseradish, chopped onion and sugar": asked about as it stands
+_SO_MANY: Final = re.compile(
+    r"(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|half|\d+)[\s-]", re.I
+)
+_MOST_BARE: Final = 6
 _LEAST: Final = 3
 """Things parted by semicolons, from which on a sentence that begins a paragraph is a list."""
 
@@ -167,17 +174,38 @@ def _listed_first(text: str) -> tuple[str, str] | None:
     >>> _listed_first("Boil it; strain it; bottle it. Keep it.") is None
     True
     """
-    ends = re.search(r"\.\s+(?=[A-ZÀ-Ý][a-zà-ÿ]+\s)", text)
-    if ends is None or text[: ends.start()].count(";") < _LEAST - 1:
+    ends = re.search(r"\.\s+(?=[A-ZÀ-Ý][a-zà-ÿ]+\s)|\.?$", text)
+    first = text[: ends.start()] if ends else text
+    parts = first.split(";")
+    done = next((at for at, one in enumerate(parts) if at and _is_done(one)), len(parts))
+    if done < _LEAST or not all(map(_is_thing, parts[:done])):
         return None
-    listed = text[: ends.start()]
-    return (listed, text[ends.end() :]) if all(map(_is_thing, listed.split(";"))) else None
+    if sum(map(_is_measured, parts[:done])) * 2 <= done:
+        return None
+    rest = ";".join(parts[done:]).strip()
+    told = f"{rest[:1].upper()}{rest[1:]}. " if rest else ""
+    method = f"{told}{text[ends.end() :] if ends else ''}".strip()
+    return (";".join(parts[:done]), method) if method else None
+
+
+def _is_done(part: str) -> bool:
+    """Whether a part between semicolons says what is done: "boil three hours", "tie in a bag"."""
+    said = part.strip()
+    return begins_to_bid(said) and not begins_with_amount(said)
 
 
 def _is_thing(part: str) -> bool:
+    """Whether a part between semicolons is a thing: measured, or a food without an amount."""
+    if not foods_named(part):
+        return _is_measured(part)
+    bare = len(part.split()) <= _MOST_BARE
+    return bare or bool(_SO_MANY.match(part.strip())) or _is_measured(part)
+
+
+def _is_measured(part: str) -> bool:
     for one in _AND_SO_MUCH.split(part.strip()):
         try:
-            if not isinstance(read_line(one).amount, Amount):
+            if not isinstance(read_line(_SPOKEN.sub(" ", one)).amount, Amount):
                 return False
         except Unreadable:
             if not re.search(r"\d", one):

@@ -174,6 +174,21 @@ def _is_work(sentence: str) -> bool:
     return bool(_LASTS.search(sentence) and is_plainly_work(sentence)) or is_told(sentence)
 
 
+_NO_MEASURE: Final = re.compile(
+    r"(?:one|two|three|four|five|six|half|one[- ]half|one[- ]quarter|\d)\s+of\s+"
+    r"(?!an?\b|the\b)[^\W\d].{2,40}",
+    re.IGNORECASE,
+)
+
+
+def ask_of_no_measure(recipe: Recipe) -> None:
+    """Ask about things whose measure stands at another alone: "one of cinnamon"."""
+    if found := [line for _, line in recipe.ingredients if _NO_MEASURE.fullmatch(line)]:
+        said = ", ".join(f'"{line}"' for line in found[:_MOST_TOLD])
+        what = f"It does not say of what measure: {said}. That of the thing before may be meant."
+        recipe.doubt("ingredients", what, 'Write it there: "1 tsp cinnamon".')
+
+
 def tell_dropped(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
     """Say that sentences above the first of several recipes are left out, and repeat none."""
     if any(is_sentence(row.text) and not is_passed(row.text) for row in rows):

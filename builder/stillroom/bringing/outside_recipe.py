@@ -13,7 +13,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.page_foot import is_of_page
-from stillroom.bringing.page_menus import rows_of_menus
+from stillroom.bringing.page_menus import rows_of_menus, without_edit_marks
 
 # at the foot of a page, in six languages
 _LEGAL = (
@@ -25,7 +25,7 @@ _LEGAL = (
     r"|informativa\s+(?:sulla\s+)?privacy|privacybeleid|colofon|integritetspolicy|sitemap)"
 )
 _LEADS: Final = re.compile(
-    r"(?:for\s+(?:a|the)\s+print(?:able|er)?[\s-].{0,60}click\s+here\.?"
+    r"(?:(?:skip|jump)\s+to\s+[^\W\d]+(?:\s+[^\W\d]+){0,3}|for\s+(?:a|the)\s+print(?:able|er)?[\s-].{0,60}click\s+here\.?"
     r"|click\s+here\s+(?:for|to)\s.{3,80}"
     r"|(?:go|return|back|jump|skip)\s+to\s+(?:the\s+)?(?:.{2,50})?(?:page|archive|line|index|home|top|recipes?|list|menu|contents?|board|forum|crafts?|gifts?|projects?|blog|site)\.?"
     r"|(?:popular|related|older|newer|recent|previous|next)\s+(?:posts?|entr(?:y|ies)|articles?|recipes?)(?:\s+from\s+this\s+blog)?"
@@ -144,6 +144,7 @@ def without_furniture(rows: Sequence[Row]) -> list[Row]:
     """Return rows without what leads elsewhere; whose recipe it is stands there in plain words."""
     found: list[Row] = []
     gap = False
+    rows = without_edit_marks(rows)
     menu = rows_of_menus(rows)
     for at, row in enumerate(rows):
         text = row.text.strip()

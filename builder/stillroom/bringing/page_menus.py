@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
@@ -76,3 +77,23 @@ def _entries(said: Sequence[str]) -> tuple[int, list[str]]:
         left += [] if many else [said[at]]
         at += many or 1
     return entries, left
+
+
+# "[edit]", "[bewerken | brontekst bewerken]", behind the headings of a common encyclopedia's pages
+_EDIT_MARK: Final = late_regex(
+    r"\s*\[\s*(?:edit|bearbeiten|bewerken|modifier|modifica|editar|redigera|rediger|edytuj|upravit)\b[^\]]{0,60}\]\s*$",
+    re.IGNORECASE,
+)
+
+
+def without_edit_marks(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without what leads to where each of a page's parts is written.
+
+    >>> [row.text for row in without_edit_marks([Row("Ingredients [edit]"), Row("Pot it [hot]")])]
+    ['Ingredients', 'Pot it [hot]']
+    """
+    return [
+        replace(row, text=bare) if (bare := _EDIT_MARK.sub("", row.text)) != row.text else row
+        for row in rows
+        if _EDIT_MARK.sub("", row.text)
+    ]

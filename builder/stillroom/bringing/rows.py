@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.amounts_last import with_amounts_first
+from stillroom.bringing.bylines import with_bylines_told
 from stillroom.bringing.cells_on_lines import with_amounts_joined, with_cells_joined
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head
@@ -32,6 +33,7 @@ from stillroom.bringing.old_books import made_new
 from stillroom.bringing.one_line import foods_named, listed_and_told
 from stillroom.bringing.outside_recipe import without_furniture
 from stillroom.bringing.page_figures import is_time
+from stillroom.bringing.page_marks import without_page_marks
 from stillroom.bringing.shared_method import with_titles_over_lists
 from stillroom.bringing.sorting import (
     begins_with_amount,
@@ -82,8 +84,6 @@ _GLUED: Final = re.compile(
     r"(?P<makes>(?:für|for|pour|per|para|voor|makes|ergibt)\s.{0,20}?\d\s*[^\W\d]{3,})(?P<rest>\d+\s?(?:k?g|m?l|cl)\s+[^\W\d].*)",
     re.IGNORECASE,
 )
-_CHAPTER: Final = re.compile(r"(?:chapter\s+)?(?:[IVXLC]{2,7}|[IVX])\.?")
-_PAGE_END: Final = re.compile(r"\d{1,3}|[IVXLC]{2,7}\.?")
 _COMMAS: Final = 2
 """Lines above that end in a comma, from which on it is how the list is written."""
 _LEAST_FACTS: Final = 3
@@ -115,9 +115,9 @@ _CARD_FACT: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    plainly = without_furniture(_without_page_marks(with_amounts_first(with_leaders_taken(rows))))
+    plainly = without_furniture(without_page_marks(with_amounts_first(with_leaders_taken(rows))))
     marked = with_yields_told(with_set_titles_bared(with_marks_taken(plainly)))
-    bare = with_notes_told(with_first_line_named(with_title_unstopped(marked)))
+    bare = with_notes_told(with_first_line_named(with_title_unstopped(with_bylines_told(marked))))
     named = _with_title_ended(with_labels_apart(_with_numbers_apart(bare)))
     apart = _apart(_without_times(_with_card_facts(_with_halves_joined(made_new(named)))))
     apart = with_makes_apart(with_things_apart(apart))
@@ -128,16 +128,6 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
 
 def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:
     return with_dashed_numbers_apart(with_glued_numbers_apart(with_signed_numbers_apart(rows)))
-
-
-def _without_page_marks(rows: Sequence[Row]) -> list[Row]:
-    """Return rows without the number of a page or a chapter at their beginning or end: "IV"."""
-    kept = list(rows)
-    while len(kept) > _LEAST_FACTS and kept[1].gap and _CHAPTER.fullmatch(kept[0].text.strip()):
-        kept.pop(0)
-    while len(kept) > _LEAST_FACTS and kept[-1].gap and _PAGE_END.fullmatch(kept[-1].text.strip()):
-        kept.pop()
-    return kept
 
 
 def _with_title_ended(rows: Sequence[Row]) -> list[Row]:

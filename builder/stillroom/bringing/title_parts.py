@@ -55,6 +55,10 @@ _SITE: Final = late_regex(
     r"\b(?:blog|foodblog|kochblog|blogspot|wordpress|website|magazine?|forum)\b|\.(?:com|net|org|de|at|ch|fr|it|es|nl|be|se|dk|no|pl|pt|co\.uk|eu|info)\b",
     re.IGNORECASE,
 )
+_PAGE_OF_IT: Final = late_regex(
+    r"(?P<page>\d{2,3})\s+(?!(?i:day|hour|minute|week|month|year|ingredient|layer|step)s?\b)"
+    r"(?P<title>[A-ZÀ-Ý][^\d]{3,60})"
+)
 _BARE_NUMBER: Final = late_regex(r"(?:about |around |ca\.? )?\d+(?:\s?[-–]\s?\d+)?")
 _LEAST_STEM: Final = 4
 _STEM: Final = 6
@@ -75,7 +79,18 @@ def named_alone(recipe: Recipe, origin: Origin) -> str:
         recipe.makes = f"{recipe.makes.strip(' .')} {counted[0]}"
     said = [*(row for _, row in (*recipe.ingredients, *recipe.steps)), *recipe.intro]
     of_page = origin.others and not recipe.title  # the name of the window, and the site's behind it
+    named = _without_page_number(named, recipe)
     title, others = alone(named, " ".join(said).lower(), _host(origin, recipe), of_page=of_page)
+    if (
+        origin.others
+        and title
+        and title == origin.title
+        and not _names(title, " ".join(said).lower())
+    ):
+        what = f'"{title}" names the whole page, and nothing that is made.'
+        recipe.doubt(
+            "title", what, "If it is the name of the site, write what the recipe is called."
+        )
     parts = " and ".join(f'"{one}"' for one in others)
     if title in others:
         what = f'"{title}" is a title of several parts, and stands whole.'
@@ -161,6 +176,16 @@ def _is_beside(part: str, said: str, host: str, *, first: bool) -> bool:
     if _SITE.search(part) and not first:
         return True
     return bool(_RECIPES.search(part)) and not _WHOSE.search(part)
+
+
+def _without_page_number(title: str, recipe: Recipe) -> str:
+    """Return a title without the number of its page, which copying glued to it: "142 Plum jam"."""
+    found = _PAGE_OF_IT.fullmatch(title.strip())
+    if found is None or not (says_kind_or_doubt(found["title"]) or found["title"].isupper()):
+        return title
+    what = f'"{found["page"]}" stood before the title, and is taken for the number of a page.'
+    recipe.doubt("title", what, "If it is part of what it is called, write it there.")
+    return found["title"]
 
 
 def _names(part: str, said: str) -> int:

@@ -58,8 +58,8 @@ _MONTH: Final = (
     r"|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\b\.?"
 )
 _ON_A_DAY: Final = re.compile(
-    r"(?:\s*[,(|•·–—-]\s*|\s+)(?:on\s+)?(?:(?:mon|tues?|wednes|thurs?|fri|satur|sun)day\b,?\s+)?"
-    rf"(?:\d{{1,2}}(?:st|nd|rd|th)?\s+(?:of\s+)?{_MONTH}|{_MONTH}\s+\d|\d{{1,4}}[./-]\d{{1,2}}[./-]\d).*$",
+    r"(?:\s*[,(|•·–—-]\s*|\s+)(?:(?:on|le|am|den|vom|il|el|op|em|dne|dnia)\s+)?(?:(?:mon|tues?|wednes|thurs?|fri|satur|sun)day\b,?\s+)?"
+    rf"(?:\d{{1,2}}(?:st|nd|rd|th|er|\.)?\s+(?:(?:of|de|di)\s+)?{_MONTH}|{_MONTH}\s+\d|\d{{1,2}}\.?\s+(?:de\s+)?[^\W\d]{{3,10}}\.?\s+(?:de\s+)?(?:19|20)\d\d|\d{{1,4}}[./-]\d{{1,2}}[./-]\d).*$",
     re.IGNORECASE,
 )
 # "Recept van oma: Speculoosjes", "Oma's recept: Speculoosjes"

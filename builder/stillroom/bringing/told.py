@@ -11,6 +11,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.bylines import first_told
 from stillroom.bringing.found import List, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
@@ -40,8 +41,8 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         if rows[at].shape in ("heading", "line")
         and is_title(unstopped(rows[at].text))
         and (rows[at].gap or at == 0)
-        and (rows[at + 1].gap or says_its_kind(rows[at].text) or at in named)
-        and is_sentence(rows[at + 1].text)
+        and (rows[at + 1].gap or says_its_kind(rows[at].text) or at in named or _is_by(rows, at))
+        and is_sentence(rows[first_told(rows, at)].text)
         and section_of(rows[at].text) is None
         and not _is_one_of_foods(rows, at)
     ]
@@ -53,6 +54,11 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         return [rows]
     above = [0] if begins[0] else []  # the end of one whose beginning was not copied
     return [rows[begin:end] for begin, end in pairwise([*above, *begins, len(rows)])]
+
+
+def _is_by(rows: Sequence[Row], at: int) -> bool:
+    """Whether a title stands above whose recipe it is."""
+    return first_told(rows, at) > at + 1
 
 
 def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
@@ -80,12 +86,14 @@ def told_behind(rows: Sequence[Row], found: List, end: int) -> list[int]:
 
 def _heads_another(rows: Sequence[Row], at: int) -> bool:
     """Whether a row amid a method names by its kind what the sentences below it make."""
-    row, below = rows[at], rows[at + 1]
+    row, first = rows[at], first_told(rows, at)
+    below = rows[first]
     apart = row.gap and (below.gap or row.shape == "heading")
     named = row.shape in ("line", "heading") and is_title(unstopped(row.text))
     if not (apart and named) or section_of(row.text) is not None or below.shape != "line":
         return False
-    return says_its_kind(unstopped(row.text)) and is_sentence(joined(rows[at + 1 : at + 8])[0].text)
+    known = says_its_kind(unstopped(row.text)) or _is_by(rows, at)
+    return known and is_sentence(joined(rows[first : first + 7])[0].text)
 
 
 def _with_titles_bare(rows: Sequence[Row]) -> tuple[list[Row], set[int]]:

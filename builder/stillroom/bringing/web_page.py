@@ -372,7 +372,8 @@ def _add_run(rows: list[Row], run: list[str], shape: str, tag: Tag) -> None:
         else:
             _add(rows, said, shape if tag.name == "li" else "line")
             if place and said and rows[-1].shape == "line":  # a line of the paragraph above
-                rows[-1] = replace(rows[-1], gap=False)
+                small = said[:1].islower() and not any(is_ingredient(one.text) for one in rows[-2:])
+                rows[-1] = replace(rows[-1], gap=False, wraps=small)
 
 
 def _add(rows: list[Row], text: str, shape: str, level: int = 0) -> None:
