@@ -13,7 +13,7 @@ from dataclasses import replace
 from typing import Final
 
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import section_of
+from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import together
 from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.sorting import begins_with_amount
@@ -191,7 +191,9 @@ def _listed_first(text: str) -> tuple[str, str] | None:
 def _is_done(part: str) -> bool:
     """Whether a part between semicolons says what is done: "boil three hours", "tie in a bag"."""
     said = part.strip()
-    return begins_to_bid(said) and not begins_with_amount(said)
+    first = plain(said).split(" ")[0]
+    bids = begins_to_bid(said) and not foods_named(first)  # "sugar" ends as a verb does elsewhere
+    return (bids or first in words("told_first")) and not begins_with_amount(said)
 
 
 def _is_thing(part: str) -> bool:
