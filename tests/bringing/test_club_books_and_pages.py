@@ -112,3 +112,20 @@ def test_a_sentence_over_two_breaks_is_one() -> None:
     )
     (found,) = brought(page, name="a.html")
     assert steps(found) == ["Boil the plums with the sugar until it sets. Then pour it into jars."]
+
+
+def test_a_paper_s_own_decimals_are_the_book_s_in_its_method_too() -> None:
+    things = "Ingrédients\n1.5 kg de prunes\n1 citron"
+    text = f"Confiture\n\n{things}\n\nPréparation\nCuire 1.5 kg de prunes.\n"
+    (found,) = brought(text, "fr_FR")
+    assert listed(found)[0] == "1,5 kg de prunes"
+    assert steps(found) == ["Cuire 1,5 kg de prunes."]
+    assert "wrong sign" not in asked(found)
+
+
+def test_what_is_made_is_not_asked_for_in_the_list() -> None:
+    text = "Mince pies\n\nMakes 10 medium-sized pies\n\n200 g flour\n300 g mincemeat\n\n"
+    (found,) = brought(f"{text}Roll it out and cut 10 medium-sized pies. Bake them.\n")
+    assert "measures what the list does not have" not in asked(found)
+    (other,) = brought(f"{text}Roll it out with 50 g butter and bake the pies.\n")
+    assert "50 g butter" in asked(other)

@@ -20,6 +20,13 @@ _PLAINLY: Final = 6
 _NUMBER: Final = r"(?<![\d.,])(?P<whole>\d{1,3})%s(?P<part>\d{1,2})(?![\d.,]*\d)(?=\s*[^\W\d])"
 _COMMA: Final = re.compile(_NUMBER % ",")
 _STOP: Final = re.compile(_NUMBER % r"\.")
+_IN_A_STEP: Final = {  # never "1.30 h", which is an hour and a half
+    own: re.compile(
+        rf"(?<![\d.,])(?P<whole>\d{{1,3}}){sign}(?P<part>\d|[27]5)(?![\d.,]*\d)"
+        r"(?=\s?(?:k?g|[dcm]?l|kilos?|lit)\b)"
+    )
+    for own, sign in ((".", ","), (",", r"\."))
+}
 _THOUSANDS: Final = re.compile(r"\d[.,]\d{3}(?!\d)")
 
 
@@ -40,11 +47,16 @@ def write_own_decimals(recipe: Recipe, language: str) -> None:
     doubtful = any(same.search(row) or _THOUSANDS.search(row) for row in rows)
     # "0,7 l" in a paper that is German as a whole
     elsewhere = own == "." and _is_foreign([*rows, *(step for _, step in recipe.steps)])
-    if len(found) < (1 if elsewhere else _LEAST) or doubtful:
+    # of "1.5 kg" nobody has thousands, where a comma is the decimals' own sign
+    least = 1 if elsewhere or own == "," else _LEAST
+    if len(found) < least or doubtful:
         return
     recipe.ingredients = [
         (group, other.sub(rf"\g<whole>{sign}\g<part>", row)) for group, row in recipe.ingredients
     ]
+    anew, form = _IN_A_STEP[own], rf"\g<whole>{own}\g<part>"
+    recipe.steps = [(group, anew.sub(form, step)) for group, step in recipe.steps]
+    recipe.numbered = {anew.sub(form, step) for step in recipe.numbered}
     if elsewhere:
         return
     said = ", ".join(f'"{one}"' for one in found[:4])

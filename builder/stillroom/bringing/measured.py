@@ -11,6 +11,7 @@ from typing import Final
 
 from stillroom.bringing.checked import STAND_IN, read_anyhow
 from stillroom.bringing.found import Recipe
+from stillroom.bringing.heads import plain
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.amounts.units import System
 from stillroom.core.larder.shelves import Larder
@@ -72,10 +73,18 @@ def asked_beside(
         STAND_IN["kind:"] if row.startswith("kind:") and row != "kind: craft" else row
         for row in rows
     ]
-    beside = measured_beside(recipe, read_anyhow(eaten, settings, larder))
+    said = measured_beside(recipe, read_anyhow(eaten, settings, larder))
+    beside = [one for one in said if not _is_what_is_made(one, recipe)]
     what = f"The method measures what the list does not have: {', '.join(beside)}."
     mend = "Add it to the list, if it goes into what is made."
     return (place, what, mend) if beside else None
+
+
+def _is_what_is_made(said: str, recipe: Recipe) -> bool:
+    """Whether a method counts what comes of it: "Cut 10 pies" of a recipe that makes ten."""
+    made = plain(recipe.makes).split()
+    named = plain(said).split()
+    return bool(made and named) and made[-1] == named[-1]
 
 
 def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str, ...]:
