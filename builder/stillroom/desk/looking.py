@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from stillroom.beginning.questions import questions
 from stillroom.core.book import Book
 from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.care.safety import check_safety
@@ -62,6 +63,9 @@ _SET_ASIDE: Final = re.compile(r' Or set it aside under "overrides:" with "rule:
 _RULE: Final = re.compile(r"\(rule [\w-]+; ")
 _UNDER_WHEN: Final = re.compile(r'Write "timeline:" and (?:below|under) it ')
 _DASHED: Final = re.compile(r'"\s*- ([^"]+)"')
+_KEY_ALONE: Final = re.compile(r'"([a-z_]+):"')
+_FIELDSETS: Final = {"keeps": "How it keeps", "card": "More on the card"}
+"""What facts are called that are asked in several boxes (templates/write.html)."""
 _BRACED: Final = re.compile(r"\{([^{}\"]*)\}")
 
 
@@ -168,13 +172,23 @@ def plainly(text: str) -> str:
 
     >>> plainly('Write "makes: 900 ml" or so.'), plainly('"{plum}" is not an ingredient.')
     ('Write "900 ml" or so.', '"plum" is not an ingredient.')
+    >>> plainly('Write "kind: ferment", and its own "timeline:" and "keeps:".')
+    'Write "ferment", and its own “When” and “How it keeps”.'
     """
     text = _RULE.sub("(", _SET_ASIDE.sub("", text))
     for said, at_desk in _AT_DESK:
         text = text.replace(said, at_desk)
     text = _UNDER_WHEN.sub("Write under “When”, a line each: ", text)
     text = _DASHED.sub(r'"\1"', _KEYED.sub(r'"\1"', text))
-    return said_here(_BRACED.sub(r"\1", _NAMED.sub("what goes in", text)))
+    text = _BRACED.sub(r"\1", _NAMED.sub("what goes in", text))
+    return said_here(_KEY_ALONE.sub(_box_called, text))
+
+
+def _box_called(found: re.Match[str]) -> str:
+    """Return what a fact of a file is called at its box; the fact as it is where it has none."""
+    asked = questions().get(found[1])
+    called = _FIELDSETS.get(found[1]) or (asked.words if asked else "")
+    return f"“{called}”" if called else found[0]
 
 
 def _box_of(problem: Problem, laid: Laid | None) -> tuple[str, int]:
