@@ -100,6 +100,22 @@ def test_the_focus_is_in_what_came_of_a_press(
         draft.unlink()
 
 
+def test_what_a_build_came_to_has_the_focus(browser: Browser, own: OpenDesk) -> None:
+    forget_typed(own.folder)
+    page = browser.new_page()
+    page.goto(own.first)
+    page.goto(f"{own.origin}/publish")
+    page.focus("main button.action--first")
+    page.keyboard.press("Enter")
+    page.wait_for_selector("text=Building the book")
+    assert page.evaluate(MARKED) == ["Building the book", True]
+    page.wait_for_selector("text=lies in the folder", timeout=240_000)
+    words, is_seen = page.evaluate(MARKED)
+    page.close()
+    assert words.startswith("The book lies in the folder")
+    assert is_seen
+
+
 def test_every_page_names_its_book(own: OpenDesk) -> None:
     for way in ("/", "/write/no-such-one", "/book/earlier?name=mkdocs.yml", "/publish"):
         page = BeautifulSoup(own.ask(way).text, "html.parser")

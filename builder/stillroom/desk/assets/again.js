@@ -35,7 +35,8 @@ async function look() {
   } else if (page.querySelector("meta[http-equiv=refresh]")) {
     location.reload(); // what came of it leads on by itself: a zip is handed over
   } else if (document.activeElement === document.body) {
-    main.focus(); // what was pressed to wait is gone: what came of it is read out
+    // what was pressed to wait is gone: what came of it is read out
+    (main.querySelector("[autofocus]") ?? main).focus();
   }
 }
 
