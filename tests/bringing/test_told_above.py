@@ -112,3 +112,19 @@ def test_a_method_that_goes_on_below_the_list_begins_above_it() -> None:
     (found,) = brought(text)
     assert steps(found) == [above, "Boil the vinegar and pour it on."]
     assert "it begins the method now" in asked(found)
+
+
+@pytest.mark.parametrize(
+    ("text", "language"),
+    [
+        ("Szilvalekvár\n\nMinden évben ezt főzzük a nagymamával. Nagyon finom és egyszerű recept"
+         " ez mindenkinek.\n\nA szilvát a piacon vettük. Szép volt és érett volt minden szem.\n\n"
+         "Hozzávalók\n2 kg szilva\n500 g cukor\n\nA szilvát lassú tűzön sűrűre főzzük.\n", "hu_HU"),
+        ("Plum jam\n\nWe boil these every autumn in the big pan.\n\nIngredients\n2 kg plums\n"
+         "1 kg sugar\n\nProceed as for the last one, in the big pan.\n", "en_GB"),
+    ],
+    ids=["unknown language", "no plain work"],
+)  # fmt: skip
+def test_what_stands_below_the_list_stays_its_method(text: str, language: str) -> None:
+    (found,) = brought(text, language)
+    assert steps(found) == [text.strip().rsplit("\n", 1)[1]]

@@ -69,11 +69,14 @@ def take_method_above(recipe: Recipe) -> None:
         return
     sentences = [one for said in recipe.intro for one in SENTENCE_ENDS.split(said)]
     plainly = sum(map(is_done, sentences))
+    if recipe.steps and (plainly < _LEAST or any(goes_on(step) for _, step in recipe.steps)):
+        return  # what stands below may still be the method
     if plainly or sum(map(may_be_done, sentences)) >= _LEAST:
         steps, intro = _parted(recipe.intro, may_be_done, goes_on)
     else:
         steps, intro = _of_letter(recipe.to_one, is_done), recipe.intro
-    if not steps and not tongues_of(told, _LEAST_SMALL):  # in a language that nobody knows
+    unknown = not tongues_of(told, _LEAST_SMALL)  # a language that nobody knows here
+    if unknown and not steps and not recipe.steps:
         steps = [one for one in recipe.intro if is_sentence(one) or is_told(one)]
         steps = steps if len(steps) >= _LEAST else []
         intro = [one for one in recipe.intro if one not in steps]
