@@ -115,8 +115,9 @@ COMMANDS = {
                      each_alone=True, again=1),
     "start in a folder": Command(["stillroom.cli", "start", "empty"], ("empty",), each_alone=True,
                                  again=1, prepare=a_begun_book),
-    "bring": Command(["stillroom.cli", "bring", "saved/one.txt", "saved/two.txt"], ("drafts",),
-                     each_alone=True, again=-1),
+    # beside each draft its paper is kept, line by line, where git sees nothing
+    "bring": Command(["stillroom.cli", "bring", "saved/one.txt", "saved/two.txt"],
+                     ("drafts", ".desk"), each_alone=True, again=-1),
 }  # fmt: skip
 
 
