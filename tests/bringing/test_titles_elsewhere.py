@@ -260,6 +260,7 @@ preserve|asked = Atjar
 asked = Zuurkool
 dry mix = Speculaaskruiden
 bake = Pepernoten
+bake = Gingersnaps
 bake = Kruidnoten
 bake = Boterkoek
 bake = Ontbijtkoek
@@ -285,7 +286,6 @@ confection = Krówki
 # dishes that only hold such a thing, cut from an open set of dish names, and words that end alike
 OF_IT = """
 Pesto lasagna
-Gingersnaps
 Furikake salmon
 Pickled beet salad
 Pickled ginger tartines with salmon cups

@@ -1,0 +1,54 @@
+"""What a line lists beside its first food is told of as that is: "thyme, comfrey and sage".
+
+Only the first food's dangers were told before 30 November 2026.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from stillroom.core.book import BookSettings
+from stillroom.core.care.safety import assess_safety
+from stillroom.core.reading.loading import read_recipe
+
+
+def _rules(line: str, base: str = "500 g flour", kind: str = "bake") -> set[str]:
+    text = (
+        f"---\ntitle: A thing\nkind: {kind}\nmakes: 1 kg\ningredients:\n  - {base}\n"
+        f'  - "{line}"\n---\n\n## Method\n\n1. Mix.\n2. Pack into jars and seal.\n'
+    )
+    safety = assess_safety(read_recipe(text, "a.md", "a"), BookSettings())
+    return {one.rule for one in (*safety.cautions, *safety.refusals)}
+
+
+@pytest.mark.parametrize(
+    ("line", "rule"),
+    [
+        ("Almonds, wild garlic and angelica", "look-alike"),
+        ("Almonds and wild garlic", "look-alike"),
+        ("cherries and fresh angelica", "look-alike"),
+        ("thyme, comfrey and sage", "liver-herb"),
+        ("thyme, comfrey, sage", "liver-herb"),
+        ("herbs (thyme, comfrey, sage)", "liver-herb"),
+        ("vanilla, star anise and cinnamon", "star-anise"),
+        ("pepper and liquorice", "liquorice"),
+        ("cinnamon and wormwood", "thujone"),
+        ("salt and rhubarb leaves", "toxic-plant"),
+    ],
+)
+def test_the_others_of_a_list_are_told_of(line: str, rule: str) -> None:
+    assert rule in _rules(line)
+
+
+def test_garlic_of_a_list_lies_under_the_oil() -> None:
+    assert "low-acid-in-oil" in _rules("chillies and garlic", "500 ml olive oil", "preserve")
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["cherries and angelica", "A few currants, cherries, or angelica", "butter, softened",
+     "200 g dried apricots and walnut kernels", "thyme, rosemary and sage"],
+)  # fmt: skip
+def test_what_does_no_harm_is_not(line: str) -> None:
+    harms = {"look-alike", "foraged", "liver-herb", "cyanide-kernels", "star-anise", "thujone"}
+    assert not _rules(line) & harms
