@@ -117,3 +117,49 @@ def test_a_list_behind_what_is_done_loses_no_food(
 ) -> None:
     read = find_foods(read_ingredient(line, "metric", language), Larder(language=language[:2]))
     assert [one.name for one in food_of(read).foods] == foods
+
+
+@pytest.mark.parametrize(
+    ("line", "language"),
+    [
+        ("4 oranges pour 125 gr d'alcool", "fr_FR"),
+        ("125 gr d'alcool pour 1 litre de vin", "fr_FR"),
+        ("12 g pectine pour 1 kg de fruits", "fr_FR"),
+        ("500 g sucre / 1 kg fruits", "fr_FR"),
+        ("7 dl socker/l avrunnen saft", "sv_SE"),
+        ("800 g Zucker auf 1 Liter Saft", "de_DE"),
+        ("800 g Zucker je Liter Saft", "de_DE"),
+        ("1 kg di zucchero per ogni litro di succo", "it_IT"),
+        ("500 g suiker per liter sap", "nl_NL"),
+        ("1 kg azúcar por cada litro de zumo", "es_ES"),
+        ("800 g sukker pr. liter saft", "da_DK"),
+        ("800 g sukker per liter saft", "nb_NO"),
+        ("1 kg cukru na 1 litr soku", "pl_PL"),
+        ("1 kg de açúcar por litro de sumo", "pt_PT"),
+        ("500 g sugar for 1 litre of juice", "en_GB"),
+        ("3/4 lb sugar per lb fruit", "en_GB"),
+    ],
+)
+def test_so_much_to_another_thing_is_asked(line: str, language: str) -> None:
+    """After "Vin d'orange" and "Lingongelé" as home cooks write them down; the rest likewise."""
+    with pytest.raises(Unreadable, match="so much to another thing"):
+        read_ingredient(line, "metric", language)
+
+
+@pytest.mark.parametrize(
+    ("line", "language"),
+    [
+        ("200 ml water for the syrup", "en_GB"),
+        ("1 l milk for yoghurt", "en_GB"),
+        ("1/2 kg flour/semolina", "en_GB"),
+        ("1 packet of pectin for 1 kg of fruit", "en_GB"),  # says how much the packet is for
+        ("1 Päckchen Vanillepuddingpulver für 500 ml Milch", "de_DE"),
+        ("2 l Wasser für den Sud", "de_DE"),
+        ("1 l de vin pour 6 personnes", "fr_FR"),
+        ("100 g de beurre pour le moule", "fr_FR"),
+        ("500 g di farina per dolci", "it_IT"),
+        ("200 g socker till lagen", "sv_SE"),
+    ],
+)
+def test_what_a_thing_is_for_is_no_ratio(line: str, language: str) -> None:
+    assert isinstance(read_ingredient(line, "metric", language).amount, Amount)

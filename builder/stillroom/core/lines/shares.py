@@ -49,6 +49,27 @@ _EACH_FIRST = late_regex(
     re.IGNORECASE,
 )
 
+_MEASURE = (
+    r"(?:kg|kilos?|gr?|gramm?[a-zé]*|ml|cl|dl|l|lit[a-zéê]*|oz|ounces?|lbs?|pounds?|livres?|libr[ae]s?|pfund|pund|pints?|quarts?"
+    r"|gallons?|cups?)"
+)
+# "125 g d'alcool pour 1 litre de vin", "800 g Zucker je Liter Saft", "7 dl socker/l saft"
+_TO_ANOTHER = late_regex(
+    rf"(?P<amount>{_NUMBER}\s*"
+    rf"(?:(?:{_MEASURE}|c\.? ?à ?[cs]\.?|tsps?|tbsps?|[et]l|[mt]sk|[st]sk)\b\.?)?)\s*"
+    r"(?:(?:of|de|di)\s+|d['’]\s?)?(?P<food>[^\W\d][^\d,;()/]*?),?"
+    r"(?:\s*/\s*|\s+(?:(?:per|pr\.?|pro|je|par|por)\s+)(?:(?:ogni|cada|chaque|each)\s+)?"
+    r"|\s+(?:to|for|pour|para|auf|für|op|voor|till|til|na|su|per)\s+"
+    r"(?:(?:each|every|chaque|cada|ogni|jede[mnrs]?|elke?|hver\w*|varje|każd\w+)\s+(?=[^\W\d])|(?=[\d½¼¾])))"
+    rf"(?P<per>(?:{_NUMBER}\s*)?{_MEASURE}\b)\.?\s+(?:(?:of|de|di|van|av|af)\s+|d['’]\s?)?(?P<of>[^\W\d][^,;()\d]*?)\.?",
+    re.IGNORECASE,
+)
+# a packet says itself how much it is for: "1 packet of pectin for 1 kg of fruit"
+_PACKED = late_regex(
+    r"(?:pack|pk|pck|päck|beutel|tüt|sachet|bustin|sobre|zakje|pakje|pacz|opakow|påse|brev|pose|pakk|envelop|enveloppe)",
+    re.IGNORECASE,
+)
+
 
 def refuse_share(reading: LineReading) -> None:
     """Ask about a share of the whole where no amount is given beside it."""
@@ -83,6 +104,8 @@ def refuse_ratio(text: str) -> None:
             " goes with that.",
         )
     said = _TO_EACH.fullmatch(text.strip()) or _EACH_FIRST.fullmatch(text.strip())
+    other = None if said else _TO_ANOTHER.fullmatch(text.strip())
+    said = other if other and not _PACKED.match(other["food"]) else said
     if said is None:
         return
     parts = {name: (words or "").strip(" .") for name, words in said.groupdict().items()}
