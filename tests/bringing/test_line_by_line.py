@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from bringing.drafts import asked, brought
+from bringing.drafts import asked, brought, fact
 from bringing.papers import LETTER, PAGE, TEXT, TITLE
 from stillroom.bringing.in_draft import MOST_BESIDE, boxes_of, paper_of_each
 from stillroom.bringing.line_by_line import Became, say_left_out, what_became
@@ -202,3 +202,34 @@ def test_a_line_that_a_page_shows_and_does_not_state_is_asked(line: str) -> None
 def test_what_is_no_food_is_not_asked_for_the_list(line: str) -> None:
     (recipe,) = brought(STATED % line, name="a.html")
     assert "stands nowhere" not in asked(recipe)
+
+
+def test_what_is_written_from_a_line_besides_is_told() -> None:
+    texts = {
+        "title": "Plum jam",
+        "makes": "about 40 pots",
+        "ingredients": "2 kg plums",
+        "intro": "Here is our Plum jam of old.",
+        "method": "Boil 2 kg plums until they set.",
+    }
+    rows = ["Here is our Plum jam of old.", "Environ 40 pots :", "Boil 2 kg plums until they set."]
+    story, makes, work = what_became(rows, texts)
+    assert (story.box, story.also, story.left) == ("intro", ("title",), "")
+    assert (makes.box, makes.left) == ("makes", "")
+    assert (work.box, work.also) == ("method", ("ingredients",))
+    assert work.said == "what you do, and what goes in"
+
+
+@pytest.mark.parametrize("head", ["0 comments:", "Verhaal", "Notes"])
+def test_a_head_of_which_nothing_stands_is_left_out(head: str) -> None:
+    (line,) = what_became([head], {"title": "Plum jam", "method": "Boil them."})
+    assert (line.box, line.left) == ("", head)
+
+
+def test_a_kind_is_not_guessed_from_the_story() -> None:
+    text = (
+        "Winter walnuts\n\nI do not like to bake, and my oven is old.\n\nIngredients\n\n"
+        "2 cups walnuts\n1 cup honey\n\nMethod\n\n1. Put them in a tin.\n"
+    )
+    (recipe,) = brought(text)
+    assert fact(recipe, "kind") != "bake"

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 from typing import Final
@@ -28,7 +28,7 @@ PARTS: Final = {
     "ingredients": "what goes in",
     "method": "what you do",
     "intro": "why it is worth making",
-    "after": "a note below it",
+    "after": "below the recipe",
     "keeps": "how it keeps",
     "author": "whose recipe it is",
     "season": "the months of its produce",
@@ -49,6 +49,8 @@ _A_WORD: Final = 4
 _FEW: Final = 2
 _MOST_AROUND: Final = 12
 """Words of a line around a fact of a word or two that is found in it."""
+_WRITTEN: Final = ("title", "makes", "ingredients")
+"""Boxes that may be written from a line which stands elsewhere as it is."""
 _FACTS: Final = frozenset({"title", "makes", "author", "season", "keeps", "timeline"})
 """What is said behind a word for it: "Makes 4 jars", "By Nan"."""
 _NUMBER: Final = re.compile(
@@ -70,7 +72,7 @@ class Became:
     """One line of a paper: its words, the box that it stands in, what of it stands nowhere.
 
     `box` is "" for a line left out and "head" for one that heads a part. `again` says that its
-    words stand there once for this line and for another.
+    words stand there once for this line and for another; `also` are boxes with words of it besides.
     """
 
     words: str
@@ -78,6 +80,12 @@ class Became:
     left: str = ""
     again: bool = False
     pieces: tuple[Piece, ...] = ()
+    also: tuple[str, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """What it became, in a cook's words."""
+        return ", and ".join(PARTS.get(box, box) for box in (self.box, *self.also))
 
 
 @dataclass(frozen=True)
@@ -177,11 +185,45 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
     boxes = _Boxes.of(texts)
     lines = [[one.said for one in words_in(row)] for row in rows]
     stands = _standing(lines, boxes)
+    also = _said_besides(lines, boxes, stands)
     again = _standing_again(lines, boxes, stands)
-    return [
+    told = (
         _told(row, stands[at] or again.get(at, {}), boxes, again=at in again)
         for at, row in enumerate(rows)
+    )
+    return [
+        replace(one, also=tuple(box for box in also[at] if box != one.box))
+        for at, one in enumerate(told)
     ]
+
+
+def _said_besides(
+    lines: Sequence[Sequence[str]], boxes: _Boxes, stands: list[dict[int, int]]
+) -> list[list[str]]:
+    """Return of each line the boxes that were written from it besides what it stands as itself.
+
+    A list told in a sentence, a title that the story says, a yield put otherwise ("environ 40" is
+    "about 40"). What stands as nothing yet stands as that.
+    """
+    besides: list[list[str]] = [[] for _ in lines]
+    used = {place for one in stands for place in one.values()}
+    for line in boxes.lines:
+        if boxes.boxes[line.start] not in _WRITTEN or any(one in used for one in line):
+            continue
+        said = Counter(boxes.said[line.start : line.stop])
+        figures = {word for word in said if word.isdigit()}
+        shares = [
+            (said & Counter(words)).total() / said.total() if figures <= set(words) else 0
+            for words in lines
+        ]
+        at = max(range(len(lines)), key=shares.__getitem__, default=-1)
+        if at < 0 or shares[at] < _MOST_OF_IT:
+            continue
+        if stands[at]:
+            besides[at].append(boxes.boxes[line.start])
+        else:
+            stands[at] = boxes.matched(lines[at], line)
+    return besides
 
 
 def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, int]]:
@@ -245,7 +287,7 @@ def _told(row: str, stands: Mapping[int, int], boxes: _Boxes, *, again: bool) ->
     if len(stands) < _LEAST_SHARE * len(words) and box not in _FACTS:
         box = LEFT_OUT
     if box == LEFT_OUT:
-        is_head = section_of(row) is not None and not stands
+        is_head = section_of(row) in ("ingredients", "method") and not stands
         return Became(row, HEAD if is_head else LEFT_OUT, "" if is_head else row.strip())
     left = " … ".join(_left(row, words, stands, box))
     pieces = () if again else tuple(_pieces(stands, boxes))

@@ -360,8 +360,9 @@ def _by_what_is_done(recipe: Recipe) -> Guess:
         word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
         what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
         return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
+    done = " ".join(told)  # "I do not like to bake", in the story, makes it nothing
     for kind, signs in _SIGNS:
-        if found := re.search(signs, text, re.IGNORECASE | re.DOTALL):
+        if found := re.search(signs, done, re.IGNORECASE | re.DOTALL):
             said = found[0].strip()
             what = f'Its title does not say what kind it is; "{said}" makes it look like "{kind}".'
             return Guess(kind, what, f"If it is another, write that: {names}.")

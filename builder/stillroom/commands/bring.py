@@ -65,6 +65,6 @@ def _tell(found: Brought, written: tuple[Path, ...], *, every_line: bool) -> Non
         if every_line:
             width = max(map(len, PARTS.values()))
             for line in (one for one in became if one.words):
-                click.echo(f"    {PARTS.get(line.box, line.box):{width}} | {line.words}")
+                click.echo(f"    {line.said:{width}} | {line.words}")
         if left := say_left_out(became, _MOST_LEFT):
             click.echo(f"{path}: stands nowhere in it: {left}.")

@@ -48,6 +48,7 @@ class Line:
     left: str
     again: bool
     choices: tuple[tuple[str, str], ...]
+    also: str = ""
 
     @property
     def name(self) -> str:
@@ -73,7 +74,16 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
     Those are so many as a page can ask about; that there are more is said in a line of its own.
     """
     found = tuple(
-        Line(number, one.words, one.box, _called(one.box), one.left, one.again, _choices(one.box))
+        Line(
+            number,
+            one.words,
+            one.box,
+            _called(one.box),
+            one.left,
+            one.again,
+            _choices(one.box),
+            ", ".join(map(_called, one.also)),
+        )
         for number, one in enumerate(_became(lines, form))
         if one.words
     )
