@@ -214,9 +214,9 @@ def test_what_is_written_from_a_line_besides_is_told() -> None:
     }
     rows = ["Here is our Plum jam of old.", "Environ 40 pots :", "Boil 2 kg plums until they set."]
     story, makes, work = what_became(rows, texts)
-    assert (story.box, story.also, story.left) == ("intro", ("title",), "")
+    assert (story.box, story.also_in, story.left) == ("intro", ("title",), "")
     assert (makes.box, makes.left) == ("makes", "")
-    assert (work.box, work.also) == ("method", ("ingredients",))
+    assert (work.box, work.also_in) == ("method", ("ingredients",))
     assert work.said == "what you do, and what goes in"
 
 

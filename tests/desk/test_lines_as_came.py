@@ -13,7 +13,9 @@ from playwright.sync_api import Browser, Page
 from browser.firefox import Firefox
 from desk.conftest import Answer, OpenDesk
 from desk.test_in_browsers import tab_to
-from stillroom.desk.lines_as_came import MOST_LINES, put_in, shown
+from stillroom.bringing import bring, write_brought
+from stillroom.core.recipe.settings import BookSettings
+from stillroom.desk.lines_as_came import MOST_LINES, gave_way, put_in, shown
 
 LETTER = """Dear Jo,
 
@@ -88,6 +90,23 @@ def test_a_line_may_be_any_part(number: int, was: str, now: str, box: str, words
 )
 def test_what_is_not_chosen_stays(posted: dict[str, str]) -> None:
     assert put_in(LINES, FORM, posted) == FORM
+
+
+def test_what_was_written_of_a_line_besides_goes_with_it() -> None:
+    """A list told in a sentence stands once, wherever the sentence is put."""
+    form = {**FORM, "ingredients": "2 kg quinces", "method": "Boil 2 kg quinces until soft."}
+    lines = ("Quince paste", "Boil 2 kg quinces until soft.")
+    assert put_in(lines, form, {"put-1-method": ""})["ingredients"] == ""
+    moved = put_in(lines, form, {"put-1-method": "ingredients"})
+    assert moved["ingredients"] == "Boil 2 kg quinces until soft."
+    assert moved["method"] == ""
+
+
+def test_what_a_line_of_one_takes_the_place_of_is_told() -> None:
+    before = {**FORM, "makes": "4 jars"}
+    found = put_in(LINES, before, {"put-2-ingredients": "makes"})
+    assert gave_way(before, found) == ["4 jars"]
+    assert gave_way(FORM, put_in(LINES, FORM, {"put-2-ingredients": "makes"})) == []
 
 
 def test_only_a_lines_own_words_are_taken_from_a_longer_one() -> None:
@@ -221,6 +240,28 @@ def test_no_recipe_begins_where_no_word_stands(desk: OpenDesk, brought: str) -> 
     assert "No recipe was found from there on" in told.get_text()
     assert len(list((desk.folder / "drafts").glob("*.md"))) == 2
     assert came.read_text(encoding="utf-8").endswith("* * * 1 2 3"), "nothing was cut"
+
+
+def test_another_recipe_does_not_begin_at_the_first_line(desk: OpenDesk, brought: str) -> None:
+    """It would leave nothing."""
+    page = soup_of(desk.ask(f"/write/{brought}"))
+    form = {
+        str(one["name"]): str(one.get("value") or one.get_text())
+        for one in page.select("#recipe :is(input, textarea)[name]")
+        if one.get("type") not in ("checkbox", "file")
+    }
+    before = sorted((desk.folder / "drafts").glob("*.md"))
+    told = soup_of(desk.ask(f"/write/{brought}/lines", "POST", {**form, "put-0-": "another"}))
+    assert "This recipe begins there already" in told.get_text()
+    assert sorted((desk.folder / "drafts").glob("*.md")) == before
+
+
+def test_what_is_brought_in_takes_no_name_of_the_book(tmp_path: Path) -> None:
+    found = bring("a.txt", b"Plum gin\n\n1 kg plums\n1 l gin\n\nSteep them.", BookSettings())
+    (tmp_path / "recipes").mkdir()
+    (tmp_path / "recipes/plum-gin.md").write_text("there", encoding="utf-8")
+    (path,) = write_brought(found, tmp_path / "drafts", None, tmp_path / "recipes")
+    assert path.name == "plum-gin-2.md"
 
 
 def test_firefox_shows_them_and_nothing_is_wider(

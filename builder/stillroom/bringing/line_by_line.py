@@ -72,7 +72,7 @@ class Became:
     """One line of a paper: its words, the box that it stands in, what of it stands nowhere.
 
     `box` is "" for a line left out and "head" for one that heads a part. `again` says that its
-    words stand there once for this line and for another; `also` are boxes with words of it besides.
+    words stand there once for this line and for another; `also` is what was written of it besides.
     """
 
     words: str
@@ -80,12 +80,17 @@ class Became:
     left: str = ""
     again: bool = False
     pieces: tuple[Piece, ...] = ()
-    also: tuple[str, ...] = ()
+    also: tuple[Piece, ...] = ()
+
+    @property
+    def also_in(self) -> tuple[str, ...]:
+        """The boxes that hold words of it besides, each once."""
+        return tuple(dict.fromkeys(piece.box for piece in self.also))
 
     @property
     def said(self) -> str:
         """What it became, in a cook's words."""
-        return ", and ".join(PARTS.get(box, box) for box in (self.box, *self.also))
+        return ", and ".join(PARTS.get(box, box) for box in (self.box, *self.also_in))
 
 
 @dataclass(frozen=True)
@@ -192,20 +197,20 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
         for at, row in enumerate(rows)
     )
     return [
-        replace(one, also=tuple(box for box in also[at] if box != one.box))
+        replace(one, also=tuple(piece for piece in also[at] if piece.box != one.box))
         for at, one in enumerate(told)
     ]
 
 
 def _said_besides(
     lines: Sequence[Sequence[str]], boxes: _Boxes, stands: list[dict[int, int]]
-) -> list[list[str]]:
-    """Return of each line the boxes that were written from it besides what it stands as itself.
+) -> list[list[Piece]]:
+    """Return of each line the lines of other boxes that were written from it besides its own.
 
     A list told in a sentence, a title that the story says, a yield put otherwise ("environ 40" is
     "about 40"). What stands as nothing yet stands as that.
     """
-    besides: list[list[str]] = [[] for _ in lines]
+    besides: list[list[Piece]] = [[] for _ in lines]
     used = {place for one in stands for place in one.values()}
     for line in boxes.lines:
         if boxes.boxes[line.start] not in _WRITTEN or any(one in used for one in line):
@@ -220,7 +225,8 @@ def _said_besides(
         if at < 0 or shares[at] < _MOST_OF_IT:
             continue
         if stands[at]:
-            besides[at].append(boxes.boxes[line.start])
+            first, last = boxes.words[line.start].first, boxes.words[line.stop - 1].last
+            besides[at].append(Piece(boxes.boxes[line.start], first, last))
         else:
             stands[at] = boxes.matched(lines[at], line)
     return besides

@@ -347,8 +347,8 @@ def _perhaps_for_animals(recipe: Recipe, word: str) -> Guess:
 
 
 def _by_what_is_done(recipe: Recipe) -> Guess:
-    told = (*(row for _, row in recipe.ingredients), *(row for _, row in recipe.steps))
-    text = " ".join((*recipe.intro, *told))
+    done = " ".join(row for _, row in (*recipe.ingredients, *recipe.steps))  # and not the story
+    text = " ".join((*recipe.intro, done))
     names = ", ".join(all_kinds())
     filled = [*_FILLED.finditer(text)]
     said_so = Counter(one[0].lower() for one in _SAID_TO_BE.finditer(text))
@@ -360,7 +360,6 @@ def _by_what_is_done(recipe: Recipe) -> Guess:
         word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
         what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
         return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
-    done = " ".join(told)  # "I do not like to bake", in the story, makes it nothing
     for kind, signs in _SIGNS:
         if found := re.search(signs, done, re.IGNORECASE | re.DOTALL):
             said = found[0].strip()

@@ -71,7 +71,8 @@ async def take_in(desk: Desk, request: Request) -> Response:
         found = bring(name, data_of_file, book.settings, larder)
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
         folder = desk.place.within(desk.place.folder / DRAFTS)
-        drafts += _drafts(found, write_brought(found, folder, desk.place.folder))
+        taken = desk.place.recipes_dir()
+        drafts += _drafts(found, write_brought(found, folder, desk.place.folder, taken))
     if drafts:
         let_go(desk, ROOM, visit)
     status = 200 if drafts else 422

@@ -15,7 +15,7 @@ from stillroom.bringing import DRAFTS, bring, write_brought
 from stillroom.bringing.found import PASTED
 from stillroom.desk.desk import Desk
 from stillroom.desk.filled import filled
-from stillroom.desk.lines_as_came import begins_another, came, put_in, without_lines
+from stillroom.desk.lines_as_came import begins_another, came, gave_way, put_in, without_lines
 from stillroom.desk.pressing import SETTLED
 from stillroom.desk.write_room import boxes_of, files_of, posted_boxes
 from stillroom.saving.whole import write_whole
@@ -23,6 +23,9 @@ from stillroom.saving.whole import write_whole
 _NONE_BEGINS: Final = (
     "No recipe was found from there on: it wants a name, a list of what goes in, and what you do."
 )
+_BEGINS_ALREADY: Final = "This recipe begins there already: choose the line at which another does."
+_MOVED: Final = "Moved as chosen. It is in the recipe once you keep it."
+_GAVE_WAY: Final = "“{}” gave way there."
 
 
 async def put_lines(desk: Desk, request: Request) -> Response:
@@ -31,9 +34,12 @@ async def put_lines(desk: Desk, request: Request) -> Response:
     posted = await posted_boxes(request)
     files = files_of(desk, ident)
     lines = came(desk.place, ident)
-    form = {SETTLED: posted.get(SETTLED, ""), **filled(posted)}
+    before = form = {SETTLED: posted.get(SETTLED, ""), **filled(posted)}
     told = ("", "")
-    if (first := begins_another(lines, posted)) is not None:
+    first = begins_another(lines, posted)
+    if first is not None and not any(lines[:first]):
+        told = (_BEGINS_ALREADY, "")
+    elif first is not None:
         slug = _draft_from(desk, lines[first:])
         told = ("Another draft was made of what stands from there on.", slug)
         if slug:
@@ -44,6 +50,8 @@ async def put_lines(desk: Desk, request: Request) -> Response:
         else:
             told = (_NONE_BEGINS, "")
     form = put_in(lines, form, posted)
+    if form != before and not told[0]:
+        told = (" ".join([_MOVED, *(_GAVE_WAY.format(one) for one in gave_way(before, form))]), "")
     opened = posted.get("opened", "")
     return boxes_of(desk, ident, form, opened, files, is_unsaved=True, go_to="came", came_told=told)
 
@@ -53,7 +61,8 @@ def _draft_from(desk: Desk, lines: tuple[str, ...]) -> str:
     settings, larder = desk.book().settings, desk.larder()
     found = bring(PASTED, "\n".join(lines).encode(), settings, larder)
     place = desk.place
-    written = write_brought(found, place.within(place.folder / DRAFTS), place.folder)
+    folder = place.within(place.folder / DRAFTS)
+    written = write_brought(found, folder, place.folder, place.recipes_dir())
     return written[0].stem if written else ""
 
 

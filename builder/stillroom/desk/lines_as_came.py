@@ -82,7 +82,7 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
             one.left,
             one.again,
             _choices(one.box),
-            ", ".join(map(_called, one.also)),
+            ", ".join(map(_called, one.also_in)),
         )
         for number, one in enumerate(_became(lines, form))
         if one.words
@@ -122,9 +122,26 @@ def put_in(
             continue
         number = int(said[1])
         if number < len(lines):
-            found = _without(found, _became(lines, found)[number].pieces)
+            found = _without(found, _of_a_line(_became(lines, found)[number]))
             found = _with(found, lines, number, chosen)
     return found
+
+
+def _of_a_line(line: Became) -> tuple[Piece, ...]:
+    """Return what goes with a line that is put elsewhere: its amounts in the list as well.
+
+    What it is called and how much it makes stay, though they were said there too.
+    """
+    return (*line.pieces, *(piece for piece in line.also if piece.box in _LISTS))
+
+
+def gave_way(before: Mapping[str, str], now: Mapping[str, str]) -> list[str]:
+    """Return what stood in a box of one line and stands there no more, as a line took its place."""
+    return [
+        before[box]
+        for box in ("title", "makes")
+        if before.get(box) and now.get(box) and before[box] != now[box]
+    ]
 
 
 def begins_another(lines: Sequence[str], posted: Mapping[str, str]) -> int | None:
@@ -139,7 +156,7 @@ def begins_another(lines: Sequence[str], posted: Mapping[str, str]) -> int | Non
 
 def without_lines(lines: Sequence[str], form: Mapping[str, str], behind: int) -> dict[str, str]:
     """Return the boxes without what came of the lines from one on."""
-    pieces = [piece for one in _became(lines, form)[behind:] for piece in one.pieces]
+    pieces = [piece for one in _became(lines, form)[behind:] for piece in _of_a_line(one)]
     return _without(form, pieces)
 
 
