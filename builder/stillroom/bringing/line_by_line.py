@@ -8,11 +8,12 @@ nothing stands anywhere is left out, and said to be.
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import Final
 
 from stillroom.bringing.doubted import quoted, some_of
@@ -41,6 +42,8 @@ _LEAST_SHARE: Final = 0.34
 """Of the words of a line, so many stand in what it became; fewer stand there by chance."""
 _SAME_WORDS: Final = 0.8
 """Of the words of a line that was put otherwise ("sugar, 2 cups"), so many are the same."""
+_MOST_LIKE: Final = 50
+"""Lines with a word in common that are looked at, in either direction."""
 _MOST_OF_IT: Final = 0.6
 """Of the words of a line, so many in one run are the line said twice."""
 _LEAST_LEFT: Final = 2
@@ -144,9 +147,11 @@ class _Boxes:
         One of which a word is used is not taken, and of two words both are the same.
         """
         rarest = min(words, key=lambda one: len(self._lines_with.get(one, ())))
+        lines = self._lines_with.get(rarest, ())
+        at = bisect_left(lines, near, key=lambda line: line.start)
         like = (
             line
-            for line in self._lines_with.get(rarest, ())
+            for line in lines[max(0, at - _MOST_LIKE) : at + _MOST_LIKE]
             if not any(one in used for one in line) and self._is_like(words, line)
         )
         return min(like, key=lambda line: abs(line.start - near), default=None)
@@ -211,17 +216,20 @@ def _said_besides(
     "about 40"). What stands as nothing yet stands as that.
     """
     besides: list[list[Piece]] = [[] for _ in lines]
+    rows = _rows_with(lines)
     used = {place for one in stands for place in one.values()}
     for line in boxes.lines:
         if boxes.boxes[line.start] not in _WRITTEN or any(one in used for one in line):
             continue
         said = Counter(boxes.said[line.start : line.stop])
         figures = {word for word in said if word.isdigit()}
-        shares = [
-            (said & Counter(words)).total() / said.total() if figures <= set(words) else 0
-            for words in lines
-        ]
-        at = max(range(len(lines)), key=shares.__getitem__, default=-1)
+        near = sorted({at for word in said for at in rows.get(word, ())[:_MOST_LIKE]})
+        shares = {
+            at: (said & Counter(lines[at])).total() / said.total()
+            for at in near
+            if figures <= set(lines[at])
+        }
+        at = max(shares, key=shares.__getitem__, default=-1)
         if at < 0 or shares[at] < _MOST_OF_IT:
             continue
         if stands[at]:
@@ -230,6 +238,15 @@ def _said_besides(
         else:
             stands[at] = boxes.matched(lines[at], line)
     return besides
+
+
+def _rows_with(lines: Sequence[Sequence[str]]) -> Mapping[str, list[int]]:
+    """Return which lines of a paper hold a word."""
+    found: dict[str, list[int]] = defaultdict(list)
+    for at, words in enumerate(lines):
+        for word in dict.fromkeys(words):
+            found[word].append(at)
+    return found
 
 
 def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, int]]:
@@ -249,24 +266,26 @@ def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, i
             stands[at] = boxes.matched(words, whole) if whole else {}
             used.update(stands[at].values())
         near = max(stands[at].values(), default=near)
+    rows = _rows_with(lines)
     for short in boxes.short_lines():
         if not any(one in used for one in short):
-            _find_within(short, lines, boxes, stands)
+            said = boxes.said[short.start : short.stop]
+            longest = len(said) + (_MOST_AROUND if boxes.boxes[short.start] in _FACTS else _FEW)
+            found_in = (at for at in rows.get(said[0], ()) if len(lines[at]) <= longest)
+            for at in islice(found_in, _MOST_LIKE):
+                if span := _free_span(lines[at], said, stands[at]):
+                    stands[at].update(zip(span, short, strict=True))
+                    break
     return stands
 
 
-def _find_within(
-    short: range, lines: Sequence[Sequence[str]], boxes: _Boxes, stands: list[dict[int, int]]
-) -> None:
-    """Find a line of a word or two within a longer one: the title of "Plum gin (Nan's)"."""
-    said = boxes.said[short.start : short.stop]
-    longest = len(said) + (_MOST_AROUND if boxes.boxes[short.start] in _FACTS else _FEW)
-    for at, words in enumerate(lines):
-        for place in range(len(words) - len(said) + 1 if len(words) <= longest else 0):
-            span = range(place, place + len(said))
-            if words[place : span.stop] == said and not stands[at].keys() & set(span):
-                stands[at].update(zip(span, short, strict=True))
-                return
+def _free_span(words: Sequence[str], said: Sequence[str], stands: Mapping[int, int]) -> range:
+    """Return where some words stand in a line as nothing else yet; an empty range for nowhere."""
+    for place in range(len(words) - len(said) + 1):
+        span = range(place, place + len(said))
+        if words[place : span.stop] == said and not any(one in stands for one in span):
+            return span
+    return range(0)
 
 
 def _standing_again(

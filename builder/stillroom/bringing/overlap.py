@@ -21,6 +21,8 @@ LEAST: Final = 3
 """Words that a run has at least: "cup of sugar" stands in many places, "of" in all."""
 _MOST_PLACES: Final = 60
 """Places of three words that are looked at: what is said so often tells nothing apart."""
+_MOST_A_WORD: Final = 60
+"""Words of runs that are gone through for each word of the texts; a recipe has some ten."""
 _WORD: Final = re.compile(r"\d+|[^\W\d_]+")
 
 
@@ -70,20 +72,28 @@ class Text:
                 self._places[tuple(said[at : at + LEAST])].append(at)
 
     def runs(self, ours: Sequence[str]) -> Iterator[Run]:
-        """Yield every run of words that goes on neither before nor behind."""
+        """Yield every run of words that goes on neither before nor behind.
+
+        Where the same words come again and again ("1 1 1 …") every place goes with every other:
+        such are not gone through to their end.
+        """
+        left = _MOST_A_WORD * (len(ours) + len(self.said))
         for first in range(len(ours) - LEAST + 1):
             for other in self._places.get(tuple(ours[first : first + LEAST]), ())[:_MOST_PLACES]:
                 begins = other in self.breaks or not (first and other)
-                if begins or ours[first - 1] != self.said[other - 1]:
-                    yield Run(first, other, self._length(ours, first, other))
+                if left > 0 and (begins or ours[first - 1] != self.said[other - 1]):
+                    length = self._length(ours, first, other)
+                    left -= length
+                    yield Run(first, other, length)
 
     def _length(self, ours: Sequence[str], first: int, other: int) -> int:
         end = min(len(ours) - first, len(self.said) - other)
-        goes_on = (
-            ours[first + at] == self.said[other + at] and other + at not in self.breaks
-            for at in range(LEAST, end)
-        )
-        return next((at for at, same in enumerate(goes_on, LEAST) if not same), end)
+        at = LEAST
+        while at < end and ours[first + at] == self.said[other + at]:
+            if other + at in self.breaks:
+                break
+            at += 1
+        return at
 
     def runs_apart(self, ours: Sequence[str]) -> list[Run]:
         """Return the runs of words that stand in both, no word in two of them, the longest first.

@@ -100,3 +100,23 @@ def test_an_empty_pod_is_no_cheese_and_a_scraped_one_no_crab() -> None:
     recipe = read_recipe(text, "a-try.md", "a-try", "metric", larder, "da_DK")
     named = {food_of(one.ingredient).food.name for one in foods_in_method(recipe)}  # type: ignore[union-attr]
     assert named == {"vanilla pod"}
+
+
+@pytest.mark.parametrize(
+    ("line", "food"),
+    [
+        ("7 oz of Butter (don't use margarine)", "butter"),
+        ("7 oz of Butter (don’t use margarine)", "butter"),
+        ("200 g butter, don't use margarine", "butter"),
+        ("200 g butter (margarine won't do)", "butter"),
+        ("200 g butter (you can't use margarine)", "butter"),
+        ("200 g chocolate (please don't use white chocolate)", "chocolate"),
+        ("200 g chocolat, dont 50 g noir", "chocolate"),  # French "of which" denies nothing
+    ],
+)
+def test_what_is_not_to_be_used_is_not_in_it(line: str, food: str) -> None:
+    """Seen in a family's letter (30 November 2026); the others are the same said otherwise."""
+    read = find_foods(read_ingredient(line, "metric", "en_GB"), Larder(language="en"))
+    if "dont" in line:
+        read = find_foods(read_ingredient(line, "metric", "fr_FR"), Larder(language="fr"))
+    assert food_of(read).foods[0].name == food

@@ -55,6 +55,10 @@ def with_own_joints(phrase: Phrase, language: str) -> Phrase:
 _POURED_OFF = frozenset({"drained", "rinsed"})
 
 
+# "don't use margarine": as long as it was, since words know their places
+_NOT = late_regex(r"\b(?:do|does|wo|ca|is|are|should|would|could)n?['’]t\b", re.IGNORECASE)
+
+
 def cut_phrase(text: str) -> Phrase:
     """Cut a phrase at its commas and brackets; a stroke between foods reads as "or".
 
@@ -64,7 +68,7 @@ def cut_phrase(text: str) -> Phrase:
     """
     pieces: list[Words] = []
     start = 0
-    text = with_or(without_makes(text))
+    text = _NOT.sub(lambda no: " not".ljust(len(no[0])), with_or(without_makes(text)))
     for cut in [*_CUT.finditer(text), None]:
         end = cut.start() if cut else len(text)
         pieces.append(_words_between(text, start, end, note=bool(pieces)))
