@@ -53,12 +53,13 @@ _MEASURE = (
     r"(?:kg|kilos?|gr?|gramm?[a-zé]*|ml|cl|dl|l|lit[a-zéê]*|oz|ounces?|lbs?|pounds?|livres?|libr[ae]s?|pfund|pund|pints?|quarts?"
     r"|gallons?|cups?)"
 )
-# "125 g d'alcool pour 1 litre de vin", "800 g Zucker je Liter Saft", "7 dl socker/l saft"
+# "125 g d'alcool pour 1 litre de vin", "800 g Zucker je Liter Saft", "7 dl socker/l saft"; behind a
+# stroke no figure, which says the same again: "1 stick/113 g butter"
 _TO_ANOTHER = late_regex(
     rf"(?P<amount>{_NUMBER}\s*"
     rf"(?:(?:{_MEASURE}|c\.? ?à ?[cs]\.?|tsps?|tbsps?|[et]l|[mt]sk|[st]sk)\b\.?)?)\s*"
-    r"(?:(?:of|de|di)\s+|d['’]\s?)?(?P<food>[^\W\d][^\d,;()/]*?),?"
-    r"(?:\s*/\s*|\s+(?:(?:per|pr\.?|pro|je|par|por)\s+)(?:(?:ogni|cada|chaque|each)\s+)?"
+    rf"(?:(?:of|de|di)\s+|d['’]\s?)?(?P<food>(?!{_MEASURE}\b)[^\W\d][^\d,;()/]*?),?"
+    r"(?:\s*/\s*(?=[^\W\d])|\s+(?:(?:per|pr\.?|pro|je|par|por)\s+)(?:(?:ogni|cada|chaque|each)\s+)?"
     r"|\s+(?:to|for|pour|para|auf|für|op|voor|till|til|na|su|per)\s+"
     r"(?:(?:each|every|chaque|cada|ogni|jede[mnrs]?|elke?|hver\w*|varje|każd\w+)\s+(?=[^\W\d])|(?=[\d½¼¾])))"
     rf"(?P<per>(?:{_NUMBER}\s*)?{_MEASURE}\b)\.?\s+(?:(?:of|de|di|van|av|af)\s+|d['’]\s?)?(?P<of>[^\W\d][^,;()\d]*?)\.?",
