@@ -374,3 +374,19 @@ def test_whoever_keeps_a_page_is_no_author() -> None:
 def test_praise_that_begins_with_an_article_measures_nothing() -> None:
     assert "outside the list" not in of_draft("en_GB", "A good jam for toast.")
     assert "outside the list" in of_draft("en_GB", "A pinch of salt")
+
+
+@pytest.mark.parametrize(
+    ("sentence", "is_named"),
+    [
+        ("Now Shirley (that's my Mom) I use a small broiler pan.", True),
+        ("Carla (unsere Nachbarin) nimmt Rum.", True),
+        ("Use Vanilla (my favourite) here.", False),
+        ("Pour it into Jars (our own).", False),
+    ],
+)
+def test_somebody_told_in_brackets_is_asked(sentence: str, is_named: bool) -> None:
+    """A family's letter (30 November 2026), and the same in other words."""
+    text = f"Fudge\n\nIngredients\n200 g sugar\n100 g butter\n\nMethod\nMelt both. {sentence}\n"
+    (draft,) = brought(text)
+    assert ("Somebody is named" in asked(draft)) is is_named

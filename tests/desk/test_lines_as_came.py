@@ -264,6 +264,14 @@ def test_what_is_brought_in_takes_no_name_of_the_book(tmp_path: Path) -> None:
     assert path.name == "plum-gin-2.md"
 
 
+@pytest.mark.parametrize("way", ["/write/{}/lines", "/write/{}/keep", "/picture/{}"])
+def test_the_address_of_a_press_leads_to_the_recipe(desk: OpenDesk, way: str) -> None:
+    """Entered again in the bar of a browser."""
+    answer = desk.ask(way.format("lavender-sugar"))
+    assert answer.status == 303
+    assert answer.headers["location"] == "/write/lavender-sugar"
+
+
 def test_firefox_shows_them_and_nothing_is_wider(
     firefox: Firefox, desk: OpenDesk, brought: str
 ) -> None:

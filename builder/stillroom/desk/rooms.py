@@ -28,7 +28,7 @@ from stillroom.desk.look_room import look_file, look_page
 from stillroom.desk.looking import plainly
 from stillroom.desk.paper_room import PAPER_ROUTES
 from stillroom.desk.picture_room import PICTURE_ROUTES
-from stillroom.desk.place import NotHere
+from stillroom.desk.place import NotHere, right_slug
 from stillroom.desk.plain_words import called_here
 from stillroom.desk.publish_room import PUBLISH_ROUTES
 from stillroom.desk.sent import TooLong
@@ -41,6 +41,14 @@ from stillroom.saving.whole import explain
 Room = Callable[[Desk, Request], Awaitable[Response]]
 EACH_TIME: Final = ("/stop", "/typed", "/write/{ident}/look")
 """What is sent while somebody types, and as she goes: the same again is asked again."""
+_PRESSED: Final = (
+    "/write/{ident}/keep",
+    "/write/{ident}/lines",
+    "/write/{ident}/let-go",
+    "/write/{ident}/out",
+    "/picture/{ident}",
+)
+"""What a press on a recipe's page leads to: whoever opens such an address wants that page."""
 
 
 async def _recipes(desk: Desk, request: Request) -> Response:
@@ -75,6 +83,10 @@ async def _icon(desk: Desk, request: Request) -> Response:
     return FileResponse(path, media_type=kind, headers={"cache-control": "private, max-age=600"})
 
 
+async def _to_boxes(desk: Desk, request: Request) -> Response:
+    return RedirectResponse(f"/write/{right_slug(request.path_params['ident'])}", 303)
+
+
 async def _stop(desk: Desk, request: Request) -> Response:
     desk.close()
     return page("closed.html", is_closed=True)
@@ -101,6 +113,7 @@ def make_rooms(desk: Desk) -> Starlette:
         *PICTURE_ROUTES,
         *PUBLISH_ROUTES,
         *TYPED_ROUTES,
+        *((way, _to_boxes, "GET") for way in _PRESSED),
     ]
     routes = [
         Route(way, _room(desk, room, method == "POST" and way not in EACH_TIME), methods=[method])
