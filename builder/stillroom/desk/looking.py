@@ -47,10 +47,15 @@ _KEYED: Final = re.compile(
     r'|where|source|use|what|keep|net|acidity|ph|amount|item): ([^"]+)"'
 )
 _AT_DESK: Final = (
-    ('write "units: us".', "say “us” at its spoons, cups and pints below."),
-    ('take out "units: us".', "empty its spoons, cups and pints below."),
+    ('write "units: us".', "write “us” at “Spoons, cups and pints” below."),
+    ('take out "units: us".', "empty “Spoons, cups and pints” below."),
     (' below "ingredients:", each after a dash', ""),
     (" (larder.yml)", ""),
+    ('write what is a note below "## Notes"', "put what is a note into “Notes below the recipe”"),
+    (
+        'Put it below the second line of dashes, under a heading such as "## Notes".',
+        "Put it into “Notes below the recipe”.",
+    ),
     ("Write in larder.yml what it is", "Say under “The book” what it is, among your own foods"),
     (
         'Write "kind:" and one of these, or an everyday word',
