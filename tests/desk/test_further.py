@@ -95,7 +95,8 @@ def test_without_scripts_a_press_brings_one_more_form(browser: Browser, anew: Op
     page.click('details[data-new="households"] summary >> nth=0')
     for person in PEOPLE[:3]:
         page.fill('[name="households|new|name"]', person)
-        page.click(MORE.format("households"))
+        with page.expect_navigation():
+            page.click(MORE.format("households"))
         assert names(anew) == ["Ysolde Fennimore", "Wren Tallow"], "nothing is kept unasked"
         assert page.locator('[name="households|new|name"]').is_visible()
     with page.expect_navigation():
