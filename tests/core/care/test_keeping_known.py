@@ -397,7 +397,7 @@ def test_of_what_keeps_by_nothing_the_book_says_no_time(
         (
             "jelly",
             "Crab jelly",
-            ["2 kg crab apples", "1.2 l water", "450 g sugar"],
+            ["2 kg crab apples", "1.2 l water", "1200 g sugar"],
             ["Boil the apples and strain.", "Boil with the sugar to a set."],
             "1 year",
         ),
