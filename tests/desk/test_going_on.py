@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from pathlib import Path
-from urllib.parse import quote
 
 import pytest
 from bs4 import BeautifulSoup
@@ -17,12 +16,11 @@ from playwright.sync_api import Browser, Request, Response
 
 from browser.conftest import serve_folder
 from browser.looking import Looker
-from desk.conftest import OpenDesk, forget_typed, open_on, small_book
+from desk.conftest import OpenDesk, forget_typed, open_on, open_with_lists, small_book
 from desk.test_giving import worked_out
-from desk.test_giving_told import TEXT
+from desk.test_giving_told import NAME, TEXT, WAY
 from desk.test_once import PASTED
 
-LIST = f"/giving/list?name={quote('giving/winter.yml')}"
 MARKED = """() => {
   const one = document.activeElement;
   const style = getComputedStyle(one);
@@ -35,12 +33,9 @@ MARKED = """() => {
 
 @pytest.fixture(scope="module")
 def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path_factory.mktemp("on") / "book")
-    (folder / "giving" / "winter.yml").write_text(TEXT, encoding="utf-8")
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path_factory.mktemp("on") / "book") as opened:
+        (opened.folder / NAME).write_text(TEXT, encoding="utf-8")
+        yield opened
 
 
 # the page, the boxes that are filled, what is pressed, what the focus is in then
@@ -50,9 +45,9 @@ PRESSED = {
     "keep": ("/write/lavender-sugar", {}, "main button.action--first", "Kept, and in the book."),
     "the book": ("/book", {"foot": "Ann"}, "main button.action--first", "Kept."),
     "a wrong book": ("/book", {"altitude_m": "x"}, "main button.action--first", ""),
-    "a list": (LIST, {"from": "Ann"}, 'form[action="/giving/list"] .action--first', "Kept."),
+    "a list": (WAY, {"from": "Ann"}, 'form[action="/giving/list"] .action--first', "Kept."),
     "a wrong list": (
-        LIST,
+        WAY,
         {"households|0|adults": "many"},
         'form[action="/giving/list"] .action--first',
         "Not kept yet",
@@ -161,7 +156,7 @@ def test_no_request_fails_and_nothing_is_told_to_the_console(
     page.on("requestfailed", lambda asked: _note_failure(found, asked))
     elsewhere = serve_folder(own.folder / "private")
     page.goto(own.first)
-    ways = ["/", "/bring", "/book", "/paper", "/publish", "/giving", LIST, "/write/lavender-sugar"]
+    ways = ["/", "/bring", "/book", "/paper", "/publish", "/giving", WAY, "/write/lavender-sugar"]
     for way in [own.origin + one for one in ways]:
         page.goto(way)
         page.wait_for_load_state("networkidle")

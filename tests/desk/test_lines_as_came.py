@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, Page
 from browser.firefox import Firefox
 from desk.conftest import Answer, OpenDesk
 from desk.test_in_browsers import tab_to
+from desk.test_rooms import boxes_of
 from stillroom.bringing import bring, write_brought
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.desk.lines_as_came import MOST_LINES, gave_way, put_in, shown
@@ -225,12 +226,7 @@ def test_another_recipe_begins_at_a_line(browser: Browser, desk: OpenDesk, broug
 
 
 def test_no_recipe_begins_where_no_word_stands(desk: OpenDesk, brought: str) -> None:
-    page = soup_of(desk.ask(f"/write/{brought}"))
-    form = {
-        str(one["name"]): str(one.get("value") or one.get_text())
-        for one in page.select("#recipe :is(input, textarea)[name]")
-        if one.get("type") not in ("checkbox", "file")
-    }
+    form = boxes_of(desk, f"/write/{brought}")
     came = desk.folder / ".desk/came" / f"{brought}.txt"
     lines = [*came.read_text(encoding="utf-8").split("\n"), "* * * 1 2 3"]
     came.write_text("\n".join(lines), encoding="utf-8")
@@ -244,12 +240,7 @@ def test_no_recipe_begins_where_no_word_stands(desk: OpenDesk, brought: str) -> 
 
 def test_another_recipe_does_not_begin_at_the_first_line(desk: OpenDesk, brought: str) -> None:
     """It would leave nothing."""
-    page = soup_of(desk.ask(f"/write/{brought}"))
-    form = {
-        str(one["name"]): str(one.get("value") or one.get_text())
-        for one in page.select("#recipe :is(input, textarea)[name]")
-        if one.get("type") not in ("checkbox", "file")
-    }
+    form = boxes_of(desk, f"/write/{brought}")
     before = sorted((desk.folder / "drafts").glob("*.md"))
     told = soup_of(desk.ask(f"/write/{brought}/lines", "POST", {**form, "put-0-": "another"}))
     assert "This recipe begins there already" in told.get_text()

@@ -10,19 +10,17 @@ import json
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from urllib.parse import quote
 
 import pytest
 from playwright.sync_api import Browser, Page
 
 from browser.firefox import Firefox
-from desk.conftest import Answer, OpenDesk, open_on, small_book
-from desk.test_giving_told import TEXT
+from desk.conftest import Answer, OpenDesk, open_on, open_with_lists
+from desk.test_giving_told import NAME, TEXT, WAY
 from desk.test_rooms import JAM, boxes_of
 from stillroom.desk import paper_room
 from stillroom.desk.running import Done
 
-LIST = f"/giving/list?name={quote('giving/winter.yml')}"
 PASTED = (
     "Pear butter\n\nMakes 4 jars\n\nIngredients\n2 kg pears\n1 kg sugar\n\nMethod\n1. Boil it.\n"
 )
@@ -31,12 +29,9 @@ HAPPENED = {"what": "begun", "whom": "quince chutney"}
 
 @pytest.fixture
 def own(tmp_path: Path) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path / "book")
-    (folder / "giving" / "winter.yml").write_text(TEXT, encoding="utf-8")
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path / "book") as opened:
+        (opened.folder / NAME).write_text(TEXT, encoding="utf-8")
+        yield opened
 
 
 @pytest.fixture
@@ -71,8 +66,8 @@ FORMS: dict[str, tuple[str, str, dict[str, str]]] = {
     "bring in": ("/bring", "/bring", {"pasted": PASTED}),
     "the book": ("/book", "/book", {"foot": "Ann’s"}),
     "begin a list": ("/giving", "/giving", {"who": "The Marrables", "called": "Midsummer"}),
-    "keep a list": (LIST, "/giving/list", {"households|0|avoid": "nuts"}),
-    "this happened": (LIST, "/giving/happened", HAPPENED),
+    "keep a list": (WAY, "/giving/list", {"households|0|avoid": "nuts"}),
+    "this happened": (WAY, "/giving/happened", HAPPENED),
 }
 
 
@@ -131,7 +126,7 @@ def test_what_another_visit_sends_is_done_again(own: OpenDesk) -> None:
     log = own.folder / "giving" / "log.yml"
     bought = {"what": "bought", "whom": "vodka", "amount": "1 l", "paid": "12"}
     for count in (1, 2):
-        sent = sent_by(own, LIST, "/giving/happened", bought)
+        sent = sent_by(own, WAY, "/giving/happened", bought)
         for _ in range(2):
             assert own.ask("/giving/happened", "POST", sent).status == 303
         assert log.read_text(encoding="utf-8").count("bought: vodka") == count

@@ -14,9 +14,9 @@ from urllib.parse import quote
 import pytest
 from bs4 import BeautifulSoup
 
-from desk.conftest import OpenDesk, open_on, small_book
+from desk.conftest import OpenDesk, open_with_lists
 from desk.test_giving import worked_out
-from desk.test_giving_told import TEXT
+from desk.test_giving_told import NAME, TEXT, WAY
 from desk.test_rooms import boxes_of
 from stillroom.desk.plain_words import PRINT_BOXES, said_here, told_here
 
@@ -24,7 +24,6 @@ TYPED = re.compile(
     r"`|\bstillroom [a-z]+|(?<![\w-])--[a-z]+|\bterminal\b|\bexit code|\bcommand line"
     r"|\b[\w-]+\.(?:ya?ml|md|txt\.md)\b|\bgit (?:init|push)"
 )
-LIST = f"/giving/list?name={quote('giving/winter.yml')}"
 
 
 def messages() -> list[tuple[str, str]]:
@@ -66,12 +65,9 @@ def test_what_a_command_says_is_told_without_its_file_and_line() -> None:
 
 @pytest.fixture(scope="module")
 def own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path_factory.mktemp("plain") / "book")
-    (folder / "giving" / "winter.yml").write_text(TEXT, encoding="utf-8")
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path_factory.mktemp("plain") / "book") as opened:
+        (opened.folder / NAME).write_text(TEXT, encoding="utf-8")
+        yield opened
 
 
 def read(text: str) -> str:
@@ -85,7 +81,7 @@ def read(text: str) -> str:
 
 
 PAGES = (
-    "/", "/bring", "/book", "/paper", "/publish", "/giving", LIST, "/write/new-recipe",
+    "/", "/bring", "/book", "/paper", "/publish", "/giving", WAY, "/write/new-recipe",
     "/write/quince-chutney", "/write/quince-chutney/earlier", "/write/none-such",
     f"/giving/earlier?name={quote('giving/winter.yml')}", "/book/earlier?name=mkdocs.yml",
 )  # fmt: skip

@@ -17,8 +17,8 @@ import pytest
 from playwright.sync_api import Error as PlaywrightError
 
 from browser.looking import Looker
-from desk.conftest import OpenDesk, open_on, small_book
-from desk.test_giving_told import TEXT
+from desk.conftest import OpenDesk, open_with_lists
+from desk.test_giving_told import NAME, TEXT
 from sampling import is_whole
 
 WAYS = [(scheme, width) for width in (320, 1280, 390, 640) for scheme in ("light", "dark")]
@@ -58,12 +58,9 @@ MISTAKES = {
 
 @pytest.fixture
 def own(tmp_path: Path) -> Iterator[OpenDesk]:
-    folder = small_book(tmp_path / "book")
-    (folder / "giving" / "winter.yml").write_text(TEXT, encoding="utf-8")
-    opened, thread = open_on(folder)
-    yield opened
-    opened.ask("/stop", "POST")
-    thread.join(20)
+    with open_with_lists(tmp_path / "book") as opened:
+        (opened.folder / NAME).write_text(TEXT, encoding="utf-8")
+        yield opened
 
 
 def _wait_until_gone(look: Looker) -> None:

@@ -46,11 +46,8 @@ def tell_lost(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
 
 
 def _texts(recipe: Recipe) -> Iterator[str]:
-    yield from (recipe.title, recipe.makes, recipe.writer, recipe.address, *recipe.intro)
-    for head, text in (*recipe.ingredients, *recipe.steps):
-        yield from (head, text)
-    for head, texts in recipe.notes:
-        yield from (head, *texts)
+    yield from recipe.texts()
+    yield recipe.address
     yield from (what for _, what, _ in recipe.doubts)
 
 

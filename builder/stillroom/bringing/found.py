@@ -6,6 +6,7 @@ Leaves out how any of it is found.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
@@ -101,6 +102,14 @@ class Recipe:
     numbered: set[str] = field(default_factory=set)
     address: str = ""
     to_one: list[str] = field(default_factory=list)
+
+    def texts(self) -> Iterator[str]:
+        """Yield what stands in its draft: title, yield, writer, story, list, steps and notes."""
+        yield from (self.title, self.makes, self.writer, *self.intro)
+        for head, text in (*self.ingredients, *self.steps):
+            yield from (head, text)
+        for head, texts in self.notes:
+            yield from (head, *texts)
 
     def say_makes(self, said: str) -> None:
         """Take how much it makes; what it makes counts before how many it serves, which is noted.

@@ -7,7 +7,7 @@ Leaves out what each line became: line_by_line.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from stillroom.bringing.doubted import quoted, some_of
@@ -65,19 +65,11 @@ def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> list[str]:
     lines = "\n".join(words).split("\n") if words else []
     known = set(lines)
     for recipe in recipes if paper.stated else ():
-        for said in map(_on_one_line, _stated(recipe)):
+        for said in map(_on_one_line, recipe.texts()):
             if said and said not in known:
                 known.add(said)
                 lines.append(said)
     return lines
-
-
-def _stated(recipe: Recipe) -> Iterator[str]:
-    yield from (recipe.title, recipe.makes, recipe.writer, recipe.season, *recipe.intro)
-    for head, text in (*recipe.ingredients, *recipe.steps):
-        yield from (head, text)
-    for head, texts in recipe.notes:
-        yield from (head, *texts)
 
 
 def _on_one_line(text: str) -> str:

@@ -14,12 +14,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import islice, pairwise
-from typing import Final
+from typing import Final, TypeVar
 
 from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.heads import STEP_WORD, section_of
-from stillroom.bringing.overlap import Text, Word, words_in
+from stillroom.bringing.overlap import Text, Word, untaken, words_in
 
+_Line = TypeVar("_Line")
 LEFT_OUT: Final = ""
 HEAD: Final = "head"
 """What a line became that heads a part, as "Ingredients" does: it stands as the part itself."""
@@ -135,11 +136,7 @@ class _Boxes:
 
     @cached_property
     def _lines_with(self) -> Mapping[str, list[range]]:
-        found: dict[str, list[range]] = defaultdict(list)
-        for line in self.lines:
-            for said in dict.fromkeys(self.said[line.start : line.stop]):
-                found[said].append(line)
-        return found
+        return _by_word((line, self.said[line.start : line.stop]) for line in self.lines)
 
     def line_like(self, words: Sequence[str], used: Set[int], near: int) -> range | None:
         """Return the line of a box that says the same, in whatever order, nearest to a word.
@@ -175,6 +172,15 @@ class _Boxes:
         yield from (line for line in self.lines if len(line) <= _FEW)
 
 
+def _by_word(lines: Iterable[tuple[_Line, Sequence[str]]]) -> Mapping[str, list[_Line]]:
+    """Return which lines hold a word, in their order."""
+    found: dict[str, list[_Line]] = defaultdict(list)
+    for line, words in lines:
+        for word in dict.fromkeys(words):
+            found[word].append(line)
+    return found
+
+
 def say_left_out(lines: Iterable[Became], most: int) -> str:
     """Return what of some lines stands nowhere, so much of it and how much more; "" for none.
 
@@ -194,8 +200,9 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
     """
     boxes = _Boxes.of(texts)
     lines = [[one.said for one in words_in(row)] for row in rows]
-    stands = _standing(lines, boxes)
-    also = _said_besides(lines, boxes, stands)
+    rows_with = _by_word(enumerate(lines))
+    stands = _standing(lines, rows_with, boxes)
+    also = _said_besides(lines, rows_with, boxes, stands)
     again = _standing_again(lines, boxes, stands)
     told = (
         _told(row, stands[at] or again.get(at, {}), boxes, again=at in again)
@@ -208,7 +215,10 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
 
 
 def _said_besides(
-    lines: Sequence[Sequence[str]], boxes: _Boxes, stands: list[dict[int, int]]
+    lines: Sequence[Sequence[str]],
+    rows_with: Mapping[str, list[int]],
+    boxes: _Boxes,
+    stands: list[dict[int, int]],
 ) -> list[list[Piece]]:
     """Return of each line the lines of other boxes that were written from it besides its own.
 
@@ -216,14 +226,13 @@ def _said_besides(
     "about 40"). What stands as nothing yet stands as that.
     """
     besides: list[list[Piece]] = [[] for _ in lines]
-    rows = _rows_with(lines)
     used = {place for one in stands for place in one.values()}
     for line in boxes.lines:
         if boxes.boxes[line.start] not in _WRITTEN or any(one in used for one in line):
             continue
         said = Counter(boxes.said[line.start : line.stop])
         figures = {word for word in said if word.isdigit()}
-        near = sorted({at for word in said for at in rows.get(word, ())[:_MOST_LIKE]})
+        near = sorted({at for word in said for at in rows_with.get(word, ())[:_MOST_LIKE]})
         shares = {
             at: (said & Counter(lines[at])).total() / said.total()
             for at in near
@@ -240,16 +249,9 @@ def _said_besides(
     return besides
 
 
-def _rows_with(lines: Sequence[Sequence[str]]) -> Mapping[str, list[int]]:
-    """Return which lines of a paper hold a word."""
-    found: dict[str, list[int]] = defaultdict(list)
-    for at, words in enumerate(lines):
-        for word in dict.fromkeys(words):
-            found[word].append(at)
-    return found
-
-
-def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, int]]:
+def _standing(
+    lines: Sequence[Sequence[str]], rows_with: Mapping[str, list[int]], boxes: _Boxes
+) -> list[dict[int, int]]:
     """Return of each line which of its words stands as which word of the boxes, no word twice."""
     where = [(at, place) for at, words in enumerate(lines) for place in range(len(words))]
     stands: list[dict[int, int]] = [{} for _ in lines]
@@ -266,12 +268,11 @@ def _standing(lines: Sequence[Sequence[str]], boxes: _Boxes) -> list[dict[int, i
             stands[at] = boxes.matched(words, whole) if whole else {}
             used.update(stands[at].values())
         near = max(stands[at].values(), default=near)
-    rows = _rows_with(lines)
     for short in boxes.short_lines():
         if not any(one in used for one in short):
             said = boxes.said[short.start : short.stop]
             longest = len(said) + (_MOST_AROUND if boxes.boxes[short.start] in _FACTS else _FEW)
-            found_in = (at for at in rows.get(said[0], ()) if len(lines[at]) <= longest)
+            found_in = (at for at in rows_with.get(said[0], ()) if len(lines[at]) <= longest)
             for at in islice(found_in, _MOST_LIKE):
                 if span := _free_span(lines[at], said, stands[at]):
                     stands[at].update(zip(span, short, strict=True))
@@ -335,7 +336,7 @@ def _left(row: str, words: Sequence[Word], stands: Mapping[int, int], box: str) 
 
     A figure counts for as much as words do: "2 kg" that has become "kg" is not whole.
     """
-    for begin, end in _gaps(len(words), stands):
+    for begin, end in untaken([at in stands for at in range(len(words))]):
         said = row[words[begin].first : words[end - 1].last]
         inner = words[begin:end]
         figure = any(one.said.isdigit() for one in inner)
@@ -352,12 +353,3 @@ def _is_label(row: str, said: str, size: int, box: str) -> bool:
         return True
     numbers = size <= _FEW and (_NUMBER.match(row) or (box == "method" and said.isdigit()))
     return bool(numbers or section_of(said))
-
-
-def _gaps(size: int, stands: Mapping[int, int]) -> Iterator[tuple[int, int]]:
-    begin = 0
-    for at in range(size + 1):
-        if at == size or at in stands:
-            if at > begin:
-                yield begin, at
-            begin = at + 1

@@ -129,9 +129,20 @@ def _weighed(run: Run, size: int, others: int) -> tuple[int, float, Run]:
 
 def _free(mine: Sequence[bool], used: Sequence[bool], run: Run) -> Iterator[Run]:
     """Yield the parts of a run of which no word is taken."""
+    taken = [mine[run.ours + at] or used[run.theirs + at] for at in range(run.length)]
+    for begin, end in untaken(taken):
+        yield Run(run.ours + begin, run.theirs + begin, end - begin)
+
+
+def untaken(taken: Sequence[bool]) -> Iterator[tuple[int, int]]:
+    """Yield where places that are not taken stand together: the first, and the one behind them.
+
+    >>> list(untaken([False, True, False, False]))
+    [(0, 1), (2, 4)]
+    """
     begin = 0
-    for at in range(run.length + 1):
-        if at == run.length or mine[run.ours + at] or used[run.theirs + at]:
+    for at, is_taken in enumerate((*taken, True)):
+        if is_taken:
             if at > begin:
-                yield Run(run.ours + begin, run.theirs + begin, at - begin)
+                yield begin, at
             begin = at + 1

@@ -21,6 +21,7 @@ from stillroom.bringing.line_by_line import say_left_out, what_became
 from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
+from stillroom.desk.place import Place
 from stillroom.desk.showing import page
 from stillroom.desk.typed import let_go, typed_in
 
@@ -70,13 +71,17 @@ async def take_in(desk: Desk, request: Request) -> Response:
     for name, data_of_file in sent:
         found = bring(name, data_of_file, book.settings, larder)
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
-        folder = desk.place.within(desk.place.folder / DRAFTS)
-        taken = desk.place.recipes_dir()
-        drafts += _drafts(found, write_brought(found, folder, desk.place.folder, taken))
+        drafts += _drafts(found, into_drafts(desk.place, found))
     if drafts:
         let_go(desk, ROOM, visit)
     status = 200 if drafts else 422
     return _shown(desk, status, drafts=drafts, wrong=wrong, pasted="" if drafts else pasted)
+
+
+def into_drafts(place: Place, found: Brought) -> tuple[Path, ...]:
+    """Write the drafts of what was brought in, none by the name of a recipe; return where."""
+    folder = place.within(place.folder / DRAFTS)
+    return write_brought(found, folder, place.folder, place.recipes_dir())
 
 
 def _drafts(found: Brought, written: tuple[Path, ...]) -> list[Draft]:

@@ -11,8 +11,9 @@ from typing import Final
 from starlette.requests import Request
 from starlette.responses import Response
 
-from stillroom.bringing import DRAFTS, bring, write_brought
+from stillroom.bringing import bring
 from stillroom.bringing.found import PASTED
+from stillroom.desk.bring_room import into_drafts
 from stillroom.desk.desk import Desk
 from stillroom.desk.filled import filled
 from stillroom.desk.lines_as_came import begins_another, came, gave_way, put_in, without_lines
@@ -60,9 +61,7 @@ def _draft_from(desk: Desk, lines: tuple[str, ...]) -> str:
     """Make drafts of the recipes in some lines, and return the first's name; "" for none."""
     settings, larder = desk.book().settings, desk.larder()
     found = bring(PASTED, "\n".join(lines).encode(), settings, larder)
-    place = desk.place
-    folder = place.within(place.folder / DRAFTS)
-    written = write_brought(found, folder, place.folder, place.recipes_dir())
+    written = into_drafts(desk.place, found)
     return written[0].stem if written else ""
 
 

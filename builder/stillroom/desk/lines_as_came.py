@@ -46,7 +46,6 @@ class Line:
     box: str
     said: str
     left: str
-    again: bool
     choices: tuple[tuple[str, str], ...]
     also: str = ""
 
@@ -80,7 +79,6 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
             one.box,
             _called(one.box),
             one.left,
-            one.again,
             _choices(one.box),
             ", ".join(map(_called, one.also_in)),
         )
@@ -90,7 +88,7 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
     if len(found) <= MOST_LINES:
         return found
     last = f"… {len(found) - MOST_LINES} lines more, which are not shown here"
-    return (*found[:MOST_LINES], Line(len(lines), last, LEFT_OUT, "", last, False, ()))
+    return (*found[:MOST_LINES], Line(len(lines), last, LEFT_OUT, "", last, ()))
 
 
 def _became(lines: Sequence[str], form: Mapping[str, str]) -> list[Became]:
