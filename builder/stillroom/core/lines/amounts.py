@@ -68,12 +68,20 @@ class Measured:
     fullness: str = ""
 
 
+def _nouns_of(*tables: str) -> frozenset[str]:
+    nouns, words = counted_nouns(), read_data("line_words.yml")
+    among = {word for table in tables for word in words[table]}
+    return frozenset(form for form in nouns if nouns[form][0] in among)
+
+
 @cache
 def _packs() -> frozenset[str]:
-    nouns = counted_nouns()
-    return frozenset(
-        form for form in nouns if nouns[form][0] in read_data("line_words.yml")["packs"]
-    )
+    return _nouns_of("packs")
+
+
+@cache
+def _packs_behind_size() -> frozenset[str]:
+    return _nouns_of("packs", "packs_behind_size")
 
 
 def is_pack(noun: str) -> bool:
@@ -369,7 +377,7 @@ def _named_by_size(text: str, found: Measured) -> Measured:
         return found
     if size_of(own.unit) == "length":
         return replace(packed, also=())
-    if not is_pack(packed.amount.noun):
+    if packed.amount.noun not in _packs_behind_size():
         return found
     return replace(found, end=packed.end, fullness=packed.amount.noun)
 

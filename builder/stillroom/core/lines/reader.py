@@ -21,6 +21,7 @@ from stillroom.core.lines.measures import read_noun, read_unit
 from stillroom.core.lines.number_words import languages_that_begin, read_number_words
 from stillroom.core.lines.numbers import Marks, marks_of, read_number
 from stillroom.core.lines.packs_said import size_before_pack
+from stillroom.core.lines.part_of_one import part_of_one
 from stillroom.core.lines.parts_of_line import (
     LineReading,
     after_of,
@@ -119,7 +120,7 @@ def _read_once(text: str, system: System, language: str) -> LineReading | Unread
 def _read(text: str, system: System, language: str) -> LineReading:
     _refuse_odd_signs(text)
     marks = marks_of(language)
-    text = put_plainly(text, system, marks.language)
+    text = put_plainly(part_of_one(text), system, marks.language)
     text = _counted_once(_unbracketed(_INCH_SIGN.sub(" inch", text)), marks)
     text = size_before_pack(parted_from_its_food(_LOOSE_END.sub("", text), system))
     if "lov" in text:
