@@ -34,6 +34,9 @@ def _rules(line: str, base: str = "500 g flour", kind: str = "bake") -> set[str]
         ("pepper and liquorice", "liquorice"),
         ("cinnamon and wormwood", "thujone"),
         ("salt and rhubarb leaves", "toxic-plant"),
+        # asked about, and named all the same
+        ("Almonds, wild garlic", "look-alike"),
+        ("200 g walnuts, comfrey leaves", "liver-herb"),
     ],
 )
 def test_the_others_of_a_list_are_told_of(line: str, rule: str) -> None:
@@ -42,6 +45,18 @@ def test_the_others_of_a_list_are_told_of(line: str, rule: str) -> None:
 
 def test_garlic_of_a_list_lies_under_the_oil() -> None:
     assert "low-acid-in-oil" in _rules("chillies and garlic", "500 ml olive oil", "preserve")
+
+
+@pytest.mark.parametrize("line", ["garlic", "dill and garlic", "dill, garlic", "garlic and dill"])
+def test_what_is_low_in_acid_is_weighed_in_a_list_as_alone(line: str) -> None:
+    assert "low-acid-sealed" in _rules(line, "500 ml white wine vinegar, 5%", "preserve")
+
+
+@pytest.mark.parametrize(
+    "line", ["400 g onions and garlic", "400 g carrots, cauliflower and onions"]
+)
+def test_what_a_line_weighs_it_weighs_of_all_its_foods(line: str) -> None:
+    assert "low-acid-sealed" not in _rules(line, "500 ml white wine vinegar, 5%", "preserve")
 
 
 @pytest.mark.parametrize(

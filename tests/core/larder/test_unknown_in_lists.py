@@ -112,6 +112,12 @@ def test_the_allergens_of_the_others_are_still_told(line: str, allergens: set[st
     [
         ("en_GB", "salt, frobnicates", False),
         ("de_DE", "Salz, Frobnikat", False),
+        ("en_GB", "200 g walnuts, frobnicates", False),
+        ("de_DE", "200 g Walnüsse, Frobnikat", False),
+        ("en_GB", "200 g walnuts, halves", True),
+        ("en_GB", "6 jars, with lids", True),
+        ("de_DE", "250 g Kichererbsen, getrocknete oder aus dem Glas", True),
+        ("de_DE", "200 g dunkle Schokolade (80% Kakaoanteil)", True),
         ("de_DE", "Salz, Pfeffer, Paprika", False),  # the vegetable, or the spice
         ("sv_SE", "600 g fryst torsk, krumelur eller alaska pollock (tinad)", False),
         ("en_US", "Optional: candied fruit, nuts, currents etc.", False),

@@ -63,6 +63,20 @@ def test_a_name_means_the_food_or_the_drink(language: str, line: str, means: str
     assert drinks == {"food": [False], "drink": [True], "both": [True, False]}[means]
 
 
+@pytest.mark.parametrize(
+    ("language", "line", "brine"),
+    [("nb", "1 l lake", True), ("nb", "laken", True), ("nb", "500 g lake", False),
+     ("nb", "1 lake", False), ("sv", "1 l lake (5 %)", True), ("sv", "500 g lake", False),
+     ("de", "2 l Salzlake", True), ("da", "2 dl lage", True), ("fr", "1 l de saumure", True)],
+)  # fmt: skip
+def test_northern_lake_is_brine_by_the_litre_and_may_be_a_fish(
+    language: str, line: str, brine: bool
+) -> None:
+    read = food_of(find_foods(read_ingredient(line, "metric", language), Larder((), language)))
+    assert read.known is brine
+    assert not brine or [food.kind_of or food.name for food in read.foods] == ["brine"]
+
+
 RECIPE = """---
 title: A recipe
 kind: {kind}

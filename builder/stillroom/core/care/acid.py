@@ -125,7 +125,8 @@ def too_little_acid(things: Iterable[Weighed]) -> bool:
     if acid_g >= _LEAST_OF_FOOD * low_g and acid_g + beyond_g >= _sum(water) and acid_g > 0:
         return False
     # a process goes by its proportions, and those cannot be seen where something has no weight
-    return any(row.grams is None for row in low) or published_process(rows) is None
+    unseen = any(row.grams is None and row.at_most_g != 0 for row in low)
+    return unseen or published_process(rows) is None
 
 
 def unweighed(things: Iterable[Weighed]) -> tuple[Weighed, ...]:

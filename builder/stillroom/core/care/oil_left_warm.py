@@ -1,4 +1,4 @@
-"""Whether what is fresh stands in oil or honey out of the fridge, by method or timeline.
+"""Whether what is fresh stands in oil, in honey or at all out of the fridge, by its own words.
 
 What is said of keeping tells only where it goes in the end: three weeks on a windowsill come before
 four days in the fridge. Leaves out what is fresh and how much oil or honey there is: the rules.
@@ -22,6 +22,7 @@ from stillroom.core.words.problems import Unreadable
 
 _OIL = clause_regex(r"\b(?:oils?|öl|huile|aceite|olio|olie|olja)\b|öl\b", re.IGNORECASE)
 _HONEY = clause_regex(r"\b(?:honey|\w*honig|miel|miele|honing|honung)\b", re.IGNORECASE)
+_ANYTHING = clause_regex(r"\w")
 _SUN = (
     r"window(?:[- ]?sill)?s?|sunny|sun(?:shine|light)?|warm (?:place|spot|room)|airing cupboard"
     r"|fensterb(?:ank|rett)|sonne|sonnig\w*|soleil|rebord|davanzale|al sole|al sol|alf[eé]izar"
@@ -64,6 +65,11 @@ def stands_warm_in_oil(recipe: Recipe) -> str:
 def stands_warm_in_honey(recipe: Recipe) -> str:
     """Return the words by which it stands in honey so; "" where none do."""
     return next(_by_timeline(recipe), "") or next(_by_method(recipe, _HONEY), "")
+
+
+def stands_warm(recipe: Recipe) -> str:
+    """Return the words by which all that is made stands out of the cold so long; "" where none."""
+    return next(_by_timeline(recipe), "") or next(_by_method(recipe, _ANYTHING), "")
 
 
 def _by_timeline(recipe: Recipe) -> Iterator[str]:

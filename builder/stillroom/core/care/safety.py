@@ -52,8 +52,8 @@ from stillroom.core.words.problems import Problem
 
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(
-    {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "cake-in-jar", "sauce-for-shelf"}
-    | {"oil-left-warm"}
+    {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "animal-food-fermented"}
+    | {"oil-left-warm", "cake-in-jar", "sauce-for-shelf"}
     | {"egg-at-room", "ph-above-limit", "borderline-acid-bare", "alkali-in-food", "weak-vinegar"}
     | {"vegetables-in-honey", "honey-left-warm"}
 )

@@ -24,6 +24,7 @@ from stillroom.core.care.plant_parts import of_the_part, poison_by_its_part
 from stillroom.core.care.spirit_heat import DRIVES_OFF, spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
+from stillroom.core.care.unknown_lines import low_acid_of, seen_in_unknown
 from stillroom.core.care.weights import weigh_at_most, weigh_for_rules
 from stillroom.core.larder.phrases import without_makes
 from stillroom.core.lines.ingredient import Ingredient
@@ -69,15 +70,6 @@ _TELLS_IN_A_COMPOUND = frozenset(
     {"honey", "alcohol", "sulphites", "caffeine", "liquorice", "grapefruit", "xylitol"}
     | {"toxic", "grave", "cyanide-kernel"}
 )
-# and what the words of a line that is not known as a whole still tell: "venison strips"
-_TELLS_IN_UNKNOWN = frozenset(
-    {"meat", "fish", "shellfish", "garlic", "mushroom", "wild-mushroom", "low-acid-vegetable"}
-    | {"foraged", "look-alike", "raw-elder", "cannabis", "liver", "raw-cassava", "curing-salt"}
-    | {"lye", "quinine", "thujone", "pyrrolizidine", "medicine-herb", "liquorice", "grapefruit"}
-    | {"remedy-herb", "liver-harm", "cyanide-kernel"}
-    | {"honey", "xylitol", "caffeine-powder", "star-anise", "seaweed", "essential-oil"}
-)
-
 # and what a garnish, laid on when it is served, does not bring into the jar
 _OF_WHAT_IS_SEALED = frozenset(
     {"fresh-herb", "garlic", "low-acid-vegetable", "low-acid", "citrus-peel", "mushroom"}
@@ -309,10 +301,29 @@ def _things(recipe: Recipe, clauses: tuple[str, ...]) -> tuple[Thing, ...]:
     things = [replace(thing, drained=True) if thing.place in drained else thing for thing in things]
     for place, line in enumerate(recipe.ingredients):
         things += [
-            replace(things[place], item=other.name, staple=other, tags=told, grams=None, unknown=())
-            for other, told in alternatives_of(line)
+            _other_of(things[place], other, told, recipe) for other, told in alternatives_of(line)
         ]
     return tuple(things)
+
+
+def _other_of(thing: Thing, other: Staple, told: frozenset[str], recipe: Recipe) -> Thing:
+    """Return what a line offers or lists beside its first food, of which no line says how much.
+
+    It is no more than the line weighs; where both are low in acid, the first has counted for both.
+    """
+    low = low_acid_tag(other, other.tags, recipe.kind.name)
+    at_most = thing.at_most_g if thing.grams is None else thing.grams
+    if low & thing.tags and at_most is not None:
+        at_most = Fraction(0)
+    return replace(
+        thing,
+        item=other.name,
+        staple=other,
+        tags=told | low,
+        grams=None,
+        at_most_g=at_most,
+        unknown=(),
+    )
 
 
 def _only_told(recipe: Recipe, one: MethodFood, place: int) -> Thing:
@@ -341,11 +352,11 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
     words = without_makes(f"{ingredient.item} {ingredient.note}").lower()
     tags = of_the_part(words, tags)
     if staple is None:
-        tags |= _seen_in_unknown(ingredient)
+        tags |= seen_in_unknown(ingredient)
         tags |= poison_by_its_part(ingredient.item, recipe.larder)
         # "pipe tobacco": what it is stays unknown, but a poisonous plant is named
         tags |= {"perhaps-toxic"} if toxic_plants_in([ingredient.item]) else set()
-    tags |= _low_acid(recipe, ingredient, staple, tags)
+    tags |= low_acid_of(recipe, ingredient, staple, tags)
     grams = content.grams if content else None
     return Thing(
         item=name_of(ingredient),
@@ -368,25 +379,6 @@ def _usual_strength(words: str, staple: Staple | None, tags: frozenset[str]) -> 
         return Fraction(_LIKE_PETROL)
     usual = staple.strength if staple else None
     return Fraction(USUAL_SPIRIT) if usual is None and "spirit" in tags else usual
-
-
-def _seen_in_unknown(ingredient: Ingredient) -> frozenset[str]:
-    """Return the graver tags of the foods that the words of an unknown line name."""
-    return (
-        frozenset(tag for food in food_of(ingredient).named for tag in food.tags)
-        & _TELLS_IN_UNKNOWN
-    )
-
-
-def _low_acid(
-    recipe: Recipe, ingredient: Ingredient, staple: Staple | None, tags: frozenset[str]
-) -> frozenset[str]:
-    """Return the tag of low acid; of a line that is not known, what its words name counts."""
-    found = low_acid_tag(staple, tags, recipe.kind.name)
-    if staple is None:
-        for food in food_of(ingredient).named:
-            found |= low_acid_tag(food, food.tags, recipe.kind.name)
-    return found
 
 
 def days_of(span: Span | None) -> int | None:

@@ -11,7 +11,11 @@ from types import MappingProxyType
 
 from stillroom.core.care.claims import contradicted_claim
 from stillroom.core.care.hung import hung_to_dry
-from stillroom.core.care.oil_left_warm import stands_warm_in_honey, stands_warm_in_oil
+from stillroom.core.care.oil_left_warm import (
+    stands_warm,
+    stands_warm_in_honey,
+    stands_warm_in_oil,
+)
 from stillroom.core.care.pets import fruit_for_birds, pet_poisons
 from stillroom.core.care.soap import lye_left_over, lye_not_weighed, stands_too_short
 from stillroom.core.care.title_only import named_in_title_only
@@ -79,6 +83,10 @@ def _warm_in_honey(recipe: Recipe, _: Tags) -> str:
     return stands_warm_in_honey(recipe)
 
 
+def _warm(recipe: Recipe, _: Tags) -> str:
+    return stands_warm(recipe)
+
+
 def _for_children(recipe: Recipe, _: Tags) -> str:
     return said_for_children(recipe)
 
@@ -101,6 +109,7 @@ TOLD: Mapping[str, Callable[[Recipe, Tags], str]] = MappingProxyType(
         "lye_left_over": _lye_left_over,
         "lye_not_weighed": _lye_not_weighed,
         "title_only": _title_only,
+        "stands_warm": _warm,
         "stands_warm_in_oil": _warm_in_oil,
         "stands_warm_in_honey": _warm_in_honey,
         "soap_stands_too_short": _stands_too_short,

@@ -349,10 +349,13 @@ def _with_note(reading: FoodReading, head: Words, note: Words, larder: Larder) -
         )
     if effect.leftover:
         doubted = reading.foods if not reading.leftover else ()
+        # "almonds, wild garlic": what it names is no less dangerous for being asked about
+        named = match_name(note, larder).food
         reading = replace(
             reading,
             food=None,
             foods=(),
+            hinted=(*reading.hinted, *((named,) if named else ())),
             doubted=tuple(dict.fromkeys((*reading.doubted, *doubted))),
             leftover=(*reading.leftover, *effect.leftover),
         )

@@ -46,7 +46,7 @@ def as_one_list(phrase: Phrase, larder: Larder) -> Phrase:
         tasted = without_taste(note) != note
         # "Salz, Senf nach Geschmack": what is said of all of them ends a list as "and" does
         ends = note[0].form in phrase_words("joins") or len(own) > 1 or tasted
-        stands = _is_a_food if place else _stands_alone
+        stands = _is_a_food if place or _first_stands(own, phrase.head, larder) else _stands_alone
         if not own or not all(stands(piece, phrase.head, larder) for piece in own):
             return phrase
         # "sel, poivre, gingembre": three that are foods are a list without it
@@ -201,6 +201,26 @@ def _is_a_food(piece: Words, head: Words, larder: Larder) -> bool:
         return False
     food = match_name(piece, larder).food
     return food is not None and "craft" not in food.tags and bool(head)
+
+
+# what goes in by itself and before others: "salt, garlic and dill" holds no garlic salt
+_BY_ITSELF = frozenset({"salt", "butter"})
+
+
+def _first_stands(own: Sequence[Words], head: Words, larder: Larder) -> bool:
+    """Whether the first of several is no sort of the head, so that the head stands by itself.
+
+    "Milk, oat and soya" may be two milks; of salt and butter the sorts hold what both hold apart.
+    """
+    if len(own) < 2:
+        return False
+    if _stands_alone(own[0], head, larder):
+        return True
+    first, piece = (match_name(words, larder).food for words in (head, own[0]))
+    sort = match_name((*own[0], *head), larder).food
+    if first is None or piece is None or sort is None or not first.tags & _BY_ITSELF:
+        return False
+    return set(sort.allergens) == {*first.allergens, *piece.allergens}
 
 
 def _stands_alone(piece: Words, head: Words, larder: Larder) -> bool:

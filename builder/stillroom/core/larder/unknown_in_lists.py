@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import takewhile
 from typing import get_args
 
 from stillroom.core.amounts.units import System, counted_nouns, unit_words
@@ -86,11 +87,12 @@ def unknown_in_list(
     return UnknownInList(words, tuple(dict.fromkeys(beside))) if words else None
 
 
-def with_unknown_beside(reading: FoodReading) -> FoodReading:
-    """Return what a line without an amount was read as, not known where it is a list of two.
+def with_unknown_beside(reading: FoodReading, measured: bool = False) -> FoodReading:
+    """Return what a line was read as, not known where it is a list of two and one of them strange.
 
     "Salt, frobnicates" names a thing by its plural, German "Salz, Frobnikat" by its capital; words
-    that say how a food is have neither.
+    that say how a food is have neither. Behind what is `measured` German nouns say where it comes
+    from ("Kichererbsen, am liebsten aus dem Glas"): there only one by itself is a thing.
 
     >>> from stillroom.core.larder.food_reading import read_food
     >>> with_unknown_beside(read_food("walnuts, frobnicates")).leftover
@@ -102,11 +104,15 @@ def with_unknown_beside(reading: FoodReading) -> FoodReading:
         return reading
     larder = reading.larder
     phrase = cut_phrase(reading.text)
-    pieces = [piece for note in phrase.notes for piece in _pieces(note, larder)]
+    told = _tells() if measured else frozenset[str]()
+    listed = takewhile(lambda note: not told.intersection(forms(note)), phrase.notes)
+    pieces = [piece for note in listed for piece in _pieces(note, larder)]
     words = tuple(
         " ".join(forms(piece))
         for piece in pieces
         if _is_a_thing(piece[-1], reading.text, larder.language[:2])
+        and piece[0].form not in phrase_words("tails")
+        and not (measured and larder.language[:2] == "de" and len(piece) > 1)
         and match_name(piece, larder).food is None
         and _may_be_food(piece, larder)
         and not _is_a_sort(piece, phrase.head, larder)
@@ -152,6 +158,12 @@ def _pieces(note: Words, larder: Larder) -> Iterator[Words]:
 @cache
 def _for_what() -> frozenset[str]:
     return phrase_words("ends") | phrase_words("purposes") | phrase_words("what_for")
+
+
+@cache
+def _tells() -> frozenset[str]:
+    """Return who tells of what was taken: "apples (I used 750 g cookers, 500 g cox, windfalls)"."""
+    return phrase_words("who_uses") | phrase_words("sentence")
 
 
 @cache

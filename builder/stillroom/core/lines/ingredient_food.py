@@ -143,8 +143,7 @@ def read_ingredient_food(ingredient: Ingredient, larder: Larder) -> FoodReading:
             if food:
                 return FoodReading(together, food, (food,), larder=larder)
     reading = read_food(item, larder)
-    if isinstance(ingredient.amount, Unmeasured):
-        reading = with_unknown_beside(reading)
+    reading = with_unknown_beside(reading, not isinstance(ingredient.amount, Unmeasured))
     return by_its_amount(_of_its_leaf(reading, noun, larder), ingredient)
 
 

@@ -201,6 +201,8 @@ def _with_amounts(
             continue
         forms = tuple(word.form for word in words_of(one.item))
         food = food_of(one).food
+        if food is not None and "brine" in (food.name, food.kind_of):
+            continue  # "stand in 2 gallons of brine": it is made of the list's water and salt
         part = food is not None and food.name in _PARTS_OF_EGGS and _THE.search(clause[:start])
         if part and any(own.name == "eggs" for own in listed.foods):
             continue  # "the 3 egg yolks" are those of the list's eggs
