@@ -104,6 +104,7 @@ def test_the_gravest_are_all_refusals() -> None:
         "ph-above-limit", "honey-for-infants", "toxic-plant", "toxic-decoration",
         "cyanide-kernels", "deadly-craft", "pet-poison", "animal-food-sealed", "cake-in-jar",
         "alkali-in-food", "infant-food", "caffeine-powder", "poppy-tea", "claim-contradicted",
+            "animal-food-fermented",
     }  # fmt: skip
     assert {all_rules()[name].gravity for name in GRAVEST} == {"refuse"}
 
