@@ -34,6 +34,13 @@ WAYS: Final = ("folder", "zip", "branch", "stick")
 BRANCH: Final = "gh-pages"
 NOBODY: Final = "book@example.invalid"
 """An address that is nobody's (RFC 2606, 2)."""
+CALLED: Final = {
+    "folder": "the folder for the web",
+    "zip": "the packed file for the web",
+    "stick": "the copy for a stick",
+    "branch": f"the branch {BRANCH}",
+}
+"""What is made by each of the ways, in a cook's words."""
 ZIPS: Final = {"zip": "book", "stick": "book-on-a-stick"}
 """What the zip is called, by the way in which the book goes out."""
 
@@ -93,7 +100,7 @@ async def publish(desk: Desk, request: Request) -> Response:
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
     said: dict[str, Any] = {"way": "", "where": "", "size": "", "wrong": (), "noticed": ()}
-    said |= {"is_stopped": False} | words
+    said |= {"is_stopped": False, "wished": "", "called": CALLED} | words
     book = desk.book()
     return page(
         "publish.html",
@@ -140,6 +147,8 @@ async def make(desk: Desk, request: Request) -> Response:
         begun = Running(way)
         begun.begin(_go_out(desk, begun))
         desk.going_out = begun
+    elif way != desk.going_out.name:
+        desk.going_out.wished = way
     return RedirectResponse("/publish/now", 303)
 
 
@@ -150,8 +159,10 @@ async def now(desk: Desk, request: Request) -> Response:
         return RedirectResponse("/publish", 303)
     if begun.done is None:
         title = desk.book().settings.title
-        return page("going_out.html", book_title=title, here="publish", seconds=begun.seconds)
-    return _shown(desk, way=begun.name, **begun.came_of)
+        called, wished = CALLED[begun.name], CALLED.get(begun.wished, "")
+        said = {"seconds": begun.seconds, "called": called, "wished": wished}
+        return page("going_out.html", book_title=title, here="publish", **said)
+    return _shown(desk, way=begun.name, wished=begun.wished, **begun.came_of)
 
 
 async def stop(desk: Desk, request: Request) -> Response:

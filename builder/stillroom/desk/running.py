@@ -46,7 +46,10 @@ class Done:
 
 @dataclass
 class Running:
-    """A command that goes on while its page is looked at; `of` says what it was begun with."""
+    """A command that goes on while its page is looked at; `of` says what it was begun with.
+
+    `wished` is what was asked for meanwhile and not begun, as one goes on at a time.
+    """
 
     name: str
     of: tuple[str, ...] = ()
@@ -56,6 +59,7 @@ class Running:
     progress: str = ""
     came_of: dict[str, Any] = field(default_factory=dict)
     was_told_to_stop: bool = False
+    wished: str = ""
 
     @property
     def is_going(self) -> bool:

@@ -26,7 +26,8 @@ _DASH = late_regex(r"\s+[-–—:]\s+")
 _ALLOWS = late_regex(
     r"^only\b|\b(?:but|except|unless|apart from|other than|ok|okay|fine|allowed|can|may|loves?|aber"
     r"|außer|nur|sauf|(?<!kein )(?<!keinen )(?<!gegen )(?<!ohne )(?<!auf )(?<!und )(?<!oder )"
-    r"(?<!geen )mais(?=\s)|seulement|salvo|excepto|pero|solo|tranne|ma|maar|behalve|alleen)\b",
+    r"(?<!geen )mais(?=\s)|seulement|salvo|excepto|pero|solo|tranne"
+    r"|ma(?! (?:alergi|uczuleni|nietoleranc|celiaki|cukrzyc|nadci))|maar|behalve|alleen)\b",
     re.IGNORECASE,
 )
 _DENIED = late_regex(
@@ -74,6 +75,10 @@ _DOES = (
     r"|avoids?|reacts?|never|eats? no|drinks? no|ist|sind|hat|haben|darf|mag|verträgt|reagiert"
     r"|isst kein\w*|trinkt kein\w*|bekommt|est|sont|ne|n'a|a une|réagit|es|son|tiene|no|è|sono|ha"
     r"|non|heeft|mag|eet geen|drinkt geen|verdraagt|reageert|är|har|tål|er|tåler|reagerar|reagerer"
+    r"|a (?:du|de la|de l.|le|la)|fait|souffre|soffre|padece|sufre|leidet|lijdt|lider|lebt|ernährt"
+    r"|(?:isst|eet|äter|spiser) (?:vegan|vegetari)\w*"
+    r"|(?:dricker|drikker) (?:inte|ikke|aldri\w?|in\w+)|kan niet"
+    r"|é|são|tem|têm|está|espera|não|sofre|jest|ma|nie|choruje|spodziewa"
     r"|allergic|intolerant|coeliac|celiac|vegan|vegetarian|veggie|diabetic)\b"
 )
 _SOMEBODY = late_regex(
