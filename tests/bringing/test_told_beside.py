@@ -211,7 +211,21 @@ def test_a_files_name_is_no_source() -> None:
     assert "our-secret-jam" not in draft.text
     assert "## Source" not in draft.text
     (by,) = brought(f"Plum jam\n\nBy Ann Sedge\n\n{PAPERS['en_GB']}", name="jam.txt")
-    assert by.text.endswith("## Source\n\nBrought in, by Ann Sedge.\n")
+    assert "## Source" not in by.text, "a name is printed in one place, or in none"
+
+
+def test_whether_a_name_may_be_printed_is_asked() -> None:
+    """A recipe's page is read by everybody: whoever is named at its foot may not want to be."""
+    (by,) = brought(f"Plum jam\n\nBy Ann Sedge\n\n{PAPERS['en_GB']}", name="jam.txt")
+    assert by.text.count("author: Ann Sedge") == 1
+    assert '"Ann Sedge" stands as whose recipe it is, and everybody will read' in asked(by)
+    page = (
+        "<html><head><meta name=author content='Ann Sedge'></head><body><h1>Plum jam</h1>"
+        "<ul><li>1 kg plums<li>800 g sugar</ul><ol><li>Boil both until it sets.</ol></body></html>"
+    )
+    (published,) = brought(page, name="a.html")
+    assert "by Ann Sedge" in published.text
+    assert "everybody will read" not in asked(published), "its page has printed it already"
 
 
 # lines that a page sets around a recipe, behind the last step; a judge's list, put anew

@@ -37,6 +37,7 @@ from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import whose_measures
+from stillroom.bringing.whose_words import asked_of_name, asked_of_words, source_of
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import how_to_say_it
 from stillroom.core.reading.markup import find_markup
@@ -99,7 +100,8 @@ def draft(
     _ask_of_waits(made, recipe, method)
     if beside := asked_beside(made.rows, recipe, settings, larder):
         made.ask(*beside)
-    _ask_whose(made, recipe, origin, method)
+    if origin.others or recipe.address:
+        made.ask(method, *asked_of_words(recipe, origin))
     for asked in questions_beside(recipe, origin, [what for _, what, _ in made.asked]):
         made.ask(method, *asked)
     _ask_the_book(made, slug, settings, larder)
@@ -172,9 +174,8 @@ def _add_facts(
     _ask_of_measures(made, recipe, settings, at["ingredients"])
     if writer := recipe.writer or origin.writer:
         at["author"] = made.add(fact("author", _cut(writer, _LONGEST_NAME)))
-        if not recipe.writer and not origin.others:
-            what = f'"{_cut(writer, _LONGEST_NAME)}" sent it, and stands as whose recipe it is.'
-            made.ask(at["author"], what, "If it is somebody else's, write that; else let it stand.")
+        if not origin.others:  # who published it has put the name there
+            made.ask(at["author"], *asked_of_name(_cut(writer, _LONGEST_NAME), recipe))
     if recipe.season:
         at["season"] = made.add(fact("season", recipe.season))
     for name, what, mend in recipe.doubts:
@@ -267,8 +268,8 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
             notes.setdefault(_note_head(head), []).extend(kept)
     for head, rows in notes.items():
         _add_note(made, head, rows)
-    if source := _source(recipe, origin):
-        made.add("", "## Source", "", source)
+    if source := source_of(recipe, origin):
+        made.add("", "## Source", "", _prose(source))
     return method
 
 
@@ -320,18 +321,6 @@ def _ask_of_vague(made: _Draft, place: int, lines: Iterable[str]) -> None:
         made.ask(place, what, 'Write a length that you know of: "keeps: 6 months unopened".')
 
 
-def _source(recipe: Recipe, origin: Origin) -> str:
-    """Return whence it was brought, as far as that is public; "" where nobody said.
-
-    A file's name is the cook's own, and an address of letters its writer's.
-    """
-    writer = recipe.writer or origin.writer
-    address = recipe.address or origin.address
-    parts = [f"by {_prose(_cut(writer, _LONGEST_NAME))}"] if writer else []
-    parts += [address] if address and find_markup(address) is None else []
-    return f"Brought in, {', '.join(parts).removesuffix('.')}." if parts else ""
-
-
 def _prose(text: str) -> str:
     """Return words as they may stand below the facts, a chapter's on lines that a file takes."""
     whole = " ".join(tidy(text).split())
@@ -345,19 +334,6 @@ def _prose_line(said: str) -> str:
         if find_markup(said):
             said = said.translate({ord(sign): None for sign in signs})
     return re.sub(r"^(?:#+|>|[-*+](?=\s)|`{3,}|~{3,}|\||:?-{3,})\s*", "", said.strip()).strip()
-
-
-def _ask_whose(made: _Draft, recipe: Recipe, origin: Origin, method: int) -> None:
-    if not (origin.others or recipe.address):
-        return
-    whose = recipe.writer or origin.writer or "whoever published them"
-    left = " Their introduction was left out." if recipe.intro else ""
-    what = f"The steps are the words of {whose}.{left}"
-    mend = (
-        "Say them in your own words, or ask for leave, before the book is published: a list of "
-        "ingredients is anybody's, the words are not."
-    )
-    made.ask(method, what, mend)
 
 
 def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larder | None) -> None:
