@@ -132,7 +132,7 @@ def test_publishing_with_open_questions_is_said(brought: OpenDesk) -> None:
     done = CliRunner().invoke(main, ["check", str(brought.folder / "recipes/plum-jam.md")])
     assert done.exit_code == 0
     assert (
-        "plum-jam.md:3: 2 questions from when this was brought in are not answered" in done.output
+        "plum-jam.md:3: 3 questions from when this was brought in are not answered" in done.output
     )
     answered = {"settled": '"Orchard fair"\n"Filed under"', "answered-1": _rows(OPEN)[0][4:]}
     assert keep(brought, "plum-jam", **answered, **{"as": "book"}) == 303

@@ -7,7 +7,7 @@ something, and nobody has said yet that she saw to it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Final
 
@@ -31,16 +31,21 @@ def asked_in(raw: str) -> list[str]:
     return [found["words"] for found in ASKED_ROW.finditer(raw)]
 
 
-def find_unanswered(files: Iterable[Path], root: Path) -> Iterator[Problem]:
-    """Yield each recipe in which questions stand, at the line of the first, with their number."""
+def find_unanswered(
+    files: Iterable[Path], root: Path, waiting: Callable[[str], int]
+) -> Iterator[Problem]:
+    """Yield each recipe in which questions stand, at the line of the first, with their number.
+
+    `waiting` counts those of a file that wait for an answer, as every other place counts them.
+    """
     for path in files:
         name = str(path.relative_to(root)) if path.is_relative_to(root) else str(path)
         raw = read_text(path, name)
-        if found := ASKED_ROW.search(raw):
+        if (found := ASKED_ROW.search(raw)) and (count := waiting(raw)):
             line = raw.count("\n", 0, found.start("words")) + 1
             first = found["words"][:_SHOWN]
             what = (
-                f"{counted(len(asked_in(raw)), 'question')} from when this was brought in "
-                f"{'is' if len(asked_in(raw)) == 1 else 'are'} not answered yet: {first}"
+                f"{counted(count, 'question')} from when this was brought in "
+                f"{'is' if count == 1 else 'are'} not answered yet: {first}"
             )
             yield Problem(name, line, what, _MEND)

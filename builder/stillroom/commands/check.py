@@ -5,6 +5,7 @@ Exit 0 when all is well, 1 when the book has problems, 2 for wrong usage.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import NoReturn
 
@@ -45,14 +46,15 @@ def check(files: tuple[Path, ...]) -> None:
         if not files:
             return
     if files:
-        recipes = check_files(files, book_around(files[0]), Path.cwd())
+        book = book_around(files[0])
+        recipes = check_files(files, book, Path.cwd())
         unfinished = tuple(unfinished_recipes(files, Path.cwd()))
-        unanswered = tuple(find_unanswered(files, Path.cwd()))
+        unanswered = tuple(find_unanswered(files, Path.cwd(), _waiting(book)))
     else:
         config = config_here()
         recipes, book = _check_whole(config), open_book(config)
         unfinished = tuple(find_unfinished(book))
-        unanswered = tuple(find_unanswered(book.recipe_files(), book.root))
+        unanswered = tuple(find_unanswered(book.recipe_files(), book.root, _waiting(book)))
     for food in unknown_foods(recipes):
         click.echo(f"note: {food.say()}", err=True)
     for recipe in recipes:
@@ -73,6 +75,17 @@ def check(files: tuple[Path, ...]) -> None:
     click.echo(f"{read}, {some}: a strict build stops there." if warnings else f"{read}.")
     if unfinished:
         click.echo("Words of an example still stand, and would be published: they are named above.")
+
+
+def _waiting(book: Book) -> Callable[[str], int]:
+    """Return what counts the questions of a file that wait for an answer."""
+
+    def count(raw: str) -> int:
+        from stillroom.bringing.still_asked import asked_by_boxes, still_asked  # slow to load
+
+        return still_asked(raw, asked_by_boxes(raw, book.settings, book.own_larder().larder))
+
+    return count
 
 
 def _check_whole(config: Path) -> tuple[Recipe, ...]:

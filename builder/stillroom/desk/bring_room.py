@@ -6,6 +6,7 @@ only the number and size of what is sent are limited.
 
 from __future__ import annotations
 
+import time
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
@@ -22,7 +23,9 @@ from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
 from stillroom.desk.place import Place
+from stillroom.desk.shelf import Spine, spine_of_draft
 from stillroom.desk.showing import page
+from stillroom.desk.there_already import AGAIN, There, parted, wanted_again
 from stillroom.desk.typed import let_go, typed_in
 
 ROOM: Final = "bring"
@@ -30,15 +33,16 @@ MOST_FILES: Final = 40
 MOST_PASTED: Final = 1_000_000
 _MOST_LEFT: Final = 4
 """Lines left out that are named at once; all of them stand beside the draft."""
+_SECONDS: Final = 6.0
+"""How long drafts are looked at; how many questions the rest have is told when they are opened."""
 ENDINGS: Final = ".txt,.md,.html,.htm,.json,.docx,.odt,.eml"
 
 
 @dataclass(frozen=True)
 class Draft:
-    """One draft that was written: where it is found, what is asked about it, what was left out."""
+    """One draft that was written: how it stands in the list, what is asked, what was left out."""
 
-    slug: str
-    title: str
+    spine: Spine
     questions: tuple[str, ...]
     left: str
 
@@ -49,7 +53,7 @@ async def bring_in(desk: Desk, request: Request) -> Response:
 
 
 def _shown(desk: Desk, status: int = 200, **words: Any) -> Response:
-    said: dict[str, Any] = {"drafts": (), "wrong": (), "pasted": ""} | words
+    said: dict[str, Any] = {"drafts": (), "there": (), "wrong": (), "pasted": ""} | words
     said["typed"] = typed_in(desk, ROOM)
     title = desk.book().settings.title
     return page("bring.html", status, book_title=title, here="bring", endings=ENDINGS, **said)
@@ -63,19 +67,25 @@ async def take_in(desk: Desk, request: Request) -> Response:
         for one in data.getlist("file"):
             if isinstance(one, UploadFile) and one.filename:
                 sent.append((Path(one.filename).name, await one.read(LARGEST + 1)))
+        again = str(data.get(AGAIN, ""))
+    book, larder = desk.book(), desk.larder()
+    if again and (wanted := wanted_again(desk, again)):
+        return _shown(desk, drafts=_drafts(desk, wanted, into_drafts(desk.place, wanted)))
     if not sent:
         return _shown(desk, 422, wrong=("Paste a recipe, or choose a file.",))
-    book, larder = desk.book(), desk.larder()
     drafts: list[Draft] = []
+    there: list[There] = []
     wrong: list[str] = []
     for name, data_of_file in sent:
-        found = bring(name, data_of_file, book.settings, larder)
+        found, had = parted(desk, bring(name, data_of_file, book.settings, larder))
+        there += had
         wrong += [plainly(f"{name}: {one.what} {one.mend}") for one in found.problems]
-        drafts += _drafts(found, into_drafts(desk.place, found))
-    if drafts:
+        drafts += _drafts(desk, found, into_drafts(desk.place, found))
+    done = bool(drafts or there)
+    if done:
         let_go(desk, ROOM, visit)
-    status = 200 if drafts else 422
-    return _shown(desk, status, drafts=drafts, wrong=wrong, pasted="" if drafts else pasted)
+    words = {"drafts": drafts, "there": there, "wrong": wrong, "pasted": "" if done else pasted}
+    return _shown(desk, 200 if done else 422, **words)
 
 
 def into_drafts(place: Place, found: Brought) -> tuple[Path, ...]:
@@ -84,12 +94,12 @@ def into_drafts(place: Place, found: Brought) -> tuple[Path, ...]:
     return write_brought(found, folder, place.folder, place.recipes_dir())
 
 
-def _drafts(found: Brought, written: tuple[Path, ...]) -> list[Draft]:
+def _drafts(desk: Desk, found: Brought, written: tuple[Path, ...]) -> list[Draft]:
+    titles, until = desk.titles(), time.monotonic() + _SECONDS
     return [
         Draft(
-            path.stem,
-            recipe.title,
-            tuple(plainly(f"{one.what} {one.mend}") for one in recipe.questions),
+            spine := spine_of_draft(desk, path.stem, titles, until),
+            (*spine.wrong, *desk.waiting(recipe.text)),
             say_left_out(what_became(recipe.came, boxes_of(recipe.text)), _MOST_LEFT),
         )
         for path, recipe in zip(written, found.recipes, strict=True)

@@ -14,14 +14,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from stillroom.beginning.unanswered import asked_in
+from stillroom.bringing.still_asked import asked_by_boxes, still_asked
 from stillroom.core.book import Book
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.reading.loading import gather_recipes
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.problems import Problem, ProblemsFound
-from stillroom.desk.brought_questions import asked_by_boxes, still_asked
 from stillroom.desk.keeping import keep_unsaved, sum_of
-from stillroom.desk.looking import Look, look_at
+from stillroom.desk.looking import Look, look_at, plainly
 from stillroom.desk.once import Once
 from stillroom.desk.place import FileNow, Place, read_now
 from stillroom.desk.reading_back import Ways
@@ -194,6 +194,11 @@ class Desk:
     def still_asked(self, raw: str) -> int:
         """Return how many questions of a file, as it lies there, wait for an answer."""
         return still_asked(raw, self.boxed(raw))
+
+    def waiting(self, raw: str) -> tuple[str, ...]:
+        """Return the questions of a file, as it lies there, that wait for an answer."""
+        boxed = self.boxed(raw)
+        return tuple(plainly(words) for words in asked_in(raw) if words not in boxed)
 
     def titles(self) -> dict[str, list[Path]]:
         """Return every title of the book in small letters, with the files that bear it."""

@@ -160,7 +160,7 @@ async def now(desk: Desk, request: Request) -> Response:
     if begun.done is None:
         title = desk.book().settings.title
         called, wished = CALLED[begun.name], CALLED.get(begun.wished, "")
-        said = {"seconds": begun.seconds, "called": called, "wished": wished}
+        said: dict[str, Any] = {"seconds": begun.seconds, "called": called, "wished": wished}
         return page("going_out.html", book_title=title, here="publish", **said)
     return _shown(desk, way=begun.name, wished=begun.wished, **begun.came_of)
 

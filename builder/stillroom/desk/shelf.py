@@ -61,6 +61,13 @@ class Spine:
         }[self.state]
         return f"{said}; {asked}" if self.asked else said
 
+    @property
+    def left(self) -> str:
+        """What is left to do, by the numbers that every page tells; "" where nothing is."""
+        said = [f"{counted(len(self.wrong), 'thing')} to mend"] if self.wrong else []
+        said += [f"{counted(self.asked, 'question')} to answer"] if self.asked else []
+        return " and ".join(said)
+
 
 def _state(draft: Path | None, kept: Path | None) -> str:
     """Return what lies there of a recipe; a draft may be older than what was put in the book."""
@@ -91,6 +98,11 @@ def list_spines(desk: Desk, seconds: float = SECONDS) -> list[Spine]:
     for path in sorted(folder.glob("new-recipe*.md")) if folder.is_dir() else ():
         found.append(_spine(desk, path.stem, path, "unsaved", titles, until))
     return sorted(found, key=lambda spine: (spine.title.lower(), spine.slug))
+
+
+def spine_of_draft(desk: Desk, slug: str, titles: dict[str, list[Path]], until: float) -> Spine:
+    """Return one draft as the list of recipes has it; one that is too late to look at waits."""
+    return _spine(desk, slug, desk.place.draft_path(slug), "draft", titles, until)
 
 
 def _spine(

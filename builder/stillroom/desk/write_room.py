@@ -19,14 +19,13 @@ from stillroom.beginning.questions import questions
 from stillroom.beginning.recipe import slug_of
 from stillroom.beginning.unanswered import asked_in
 from stillroom.bringing.naming import kind_of_title
+from stillroom.bringing.still_asked import asked_of_lines, still_asked
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.boxes import step_lines
 from stillroom.desk.brought_questions import (
-    asked_of_lines,
     named_lines,
-    still_asked,
     ticked_in,
     with_lines_answered,
     without_asked,
