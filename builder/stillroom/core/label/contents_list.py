@@ -304,15 +304,20 @@ def _open(known: Known, law: List) -> list[ContentsEntry]:
     """Name an ingredient; a compound's parts follow in brackets, each marked for itself."""
     ingredient = known.ingredient
     item = _called(known)
+    readings: tuple[FoodReading, ...]
     if ingredient.parts:
         readings = parts_of(ingredient)
+        held = [_allergens_in(reading) for reading in readings]
     else:
         usual = known.staples[0].parts if len(known.staples) == 1 else ()
         readings = tuple(read_part(part, common_larder()) for part in usual)
+        # the yeast extract of most stock powders is not the spread, which is of barley
+        held = [_allergens_in(reading) & known.contains for reading in readings]
     if not readings:
         return [_entry(item, known.contains, law)]
-    entries = [_entry(reading.text, _allergens_in(reading), law) for reading in readings]
-    shown = frozenset(name for reading in readings for name in _allergens_in(reading))
+    pairs = zip(readings, held, strict=True)
+    entries = [_entry(reading.text, names, law) for reading, names in pairs]
+    shown = frozenset().union(*held)
     hidden = _hidden(known.contains - shown, " ".join((item, *(e.text for e in entries))), law)
     entries[0] = replace(entries[0], text=f"{item} ({entries[0].text}")
     entries[-1] = replace(entries[-1], text=f"{entries[-1].text}){hidden}")
