@@ -13,7 +13,7 @@ from dataclasses import replace
 from stillroom.core.method.last_words import FREEZER, FRIDGE
 from stillroom.core.method.sentences import affirmed_clauses
 from stillroom.core.recipe.method_times import SHORTEST_MINUTES, sentences_of, times_in_method
-from stillroom.core.recipe.model import Recipe
+from stillroom.core.recipe.model import MethodStep, Recipe
 from stillroom.core.recipe.times_not_read import times_not_read
 from stillroom.core.recipe.waits_elsewhere import waits_elsewhere
 from stillroom.core.when.spans import SPAN_PATTERN, parse_span, tidy
@@ -89,8 +89,6 @@ def _by_method(recipe: Recipe, covers: re.Pattern[str]) -> Iterator[str]:
     plain = str.maketrans("", "", "{}")
     steps = tuple(replace(one, text=one.text.translate(plain)) for one in recipe.method)
     told = sentences_of(steps)
-    waits = {one.place: one.word for one in times_in_method(steps)}
-    unread = {words for _, words in times_not_read(steps)}
     oil_at = next((at for at, (one, _, _) in enumerate(told) if _goes_in(one, covers)), -1)
     cold = False
     for at, (written, _, _) in enumerate(told):
@@ -99,18 +97,25 @@ def _by_method(recipe: Recipe, covers: re.Pattern[str]) -> Iterator[str]:
         first = spans[0].start() if spans else len(sentence)
         cold = _is_cold(sentence, first, cold)
         named = bool(_WARM.search(sentence)) and not cold
-        waited = (at in waits and waits[at] not in ("chill", "freeze")) or (
-            written.rstrip(".;") in unread
-        )
         there = named and bool(spans or any(waits_elsewhere(written)))
         till = bool(_IN_THE_SUN.search(sentence) and _UNTIL.search(sentence)) and not _SHORT.search(
             sentence
         )
-        if (there or till or (waited and not cold)) and _is_in(sentence, at, oil_at, first, covers):
+        if _is_in(sentence, at, oil_at, first, covers) and (
+            there or till or (not cold and _is_waited(steps, at, written))
+        ):
             yield written.rstrip(".;")
         taken = _TAKEN_OUT.search(sentence)
         if taken and at >= oil_at:
             return
+
+
+def _is_waited(steps: tuple[MethodStep, ...], at: int, written: str) -> bool:
+    """Whether a sentence, the one at a place of the method's, is of a wait out of the cold."""
+    waits = {one.place: one.word for one in times_in_method(steps)}
+    if at in waits and waits[at] not in ("chill", "freeze"):
+        return True
+    return written.rstrip(".;") in {words for _, words in times_not_read(steps)}
 
 
 def _is_long(words: str) -> bool:

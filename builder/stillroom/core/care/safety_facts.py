@@ -220,7 +220,7 @@ class SafetyFacts:
         if not spirits:
             return ()
         english = {in_english_too(sentence): sentence for sentence in self.sentences}
-        return tuple(english[one] for one in spirit_meets_heat(tuple(english), names))
+        return tuple(english[one] for one in spirit_meets_heat(tuple(english), frozenset(names)))
 
     def boils_spirit(self) -> str:
         """Return the sentence in which spirit or wine is boiled or set alight, "" for none."""

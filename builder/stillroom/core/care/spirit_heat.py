@@ -7,7 +7,7 @@ strong it is and how much: the rules.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from stillroom.core.method.said_elsewhere import in_english_too
@@ -99,7 +99,8 @@ def _is_hot_from(sentence: str, start: int) -> bool:
     return bool(_HOT.search(in_english_too(_ITS_ENGLISH.sub("", sentence)[start:])))
 
 
-def spirit_meets_heat(sentences: Sequence[str], names: Iterable[str]) -> tuple[str, ...]:
+@lru_cache(maxsize=64)  # one rule asks after another
+def spirit_meets_heat(sentences: tuple[str, ...], names: frozenset[str]) -> tuple[str, ...]:
     """Return the sentences in which a spirit of these names stands in or goes into heat."""
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
     spirit = _any_of(frozenset(words))

@@ -37,9 +37,9 @@ _FERMENTS = clause_regex(
 
 def _distils(recipe: Recipe, tags: Tags) -> str:
     """Look for it where there is alcohol, or where a ferment makes some."""
-    ferments = any(_FERMENTS.search(step.text) for step in recipe.method)
-    holds = tags & {"alcohol", "yeast"} or recipe.kind.is_("living") or ferments
-    return strengthens_alcohol(recipe) if holds else ""
+    holds = tags & {"alcohol", "yeast"} or recipe.kind.is_("living")
+    ferments = holds or any(_FERMENTS.search(step.text) for step in recipe.method)
+    return strengthens_alcohol(recipe) if ferments else ""
 
 
 def _resugars(recipe: Recipe, tags: Tags) -> str:

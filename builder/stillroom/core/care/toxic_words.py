@@ -51,7 +51,8 @@ def toxic_plants_in(clauses: Iterable[str]) -> tuple[str, ...]:
     ()
     """
     named: set[str] = set()
-    for clause in clauses:
+    told = tuple(clauses)
+    for clause in told if _near_names(" ".join(told)) else ():
         near = _near_names(clause)
         if near and _as_word(near).search(clause):
             plain = _A_SHAPE.sub(" ", clause)

@@ -6,6 +6,7 @@ rules of care and the published times needed: keeping.py, which is loaded then.
 
 from __future__ import annotations
 
+from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.keeps import Keeping
 from stillroom.core.recipe.kind_dates import waits_within_keeping
 from stillroom.core.recipe.model import Recipe
@@ -39,6 +40,7 @@ def known_stages(recipe: Recipe) -> tuple[Stage, ...]:
     return cured_stages(recipe)
 
 
+@once_a_recipe
 def planned_span(recipe: Recipe) -> Span | None:
     """Return how long it is planned to keep: nothing is given beyond the date on its card."""
     if recipe.keeps.unopened is None or not recipe.kind.edible:

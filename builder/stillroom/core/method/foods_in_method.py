@@ -217,11 +217,13 @@ def _without_amounts(
     taken = [(start, end) for start, end, _ in measured]
     if not _minds_what_is_served(recipe):
         clause = put_in_before_served(clause)
-    elsewhere, tongue = is_elsewhere(clause) or _is_told_elsewhere(recipe), tongue_of_recipe(recipe)
+    tongue = tongue_of_recipe(recipe)
     for start, end, food in all_named(clause, recipe):
         if any(start < stop and begin < end for begin, stop in taken):
             continue
-        if elsewhere and clause[start:end].lower() in _false_friends():
+        if clause[start:end].lower() in _false_friends() and (
+            is_elsewhere(clause) or _is_told_elsewhere(recipe)
+        ):
             continue
         forms = tuple(word.form for word in words_of(clause[start:end]))
         if listed.holds(forms, food) or listed.tells_all_of(food) or "water" in food.tags:

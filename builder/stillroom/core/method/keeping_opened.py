@@ -35,9 +35,12 @@ _STATE = clause_regex(
     # "once you start to use it", "when broached"
     r"|\b(?:once|when|after|as soon as) (?:you(?:['’]ve| have)? )?"
     r"(?:start(?:ed|ing)?|beg(?:in|an|un)) (?:to use|using|to eat|eating)(?: it| them)?\b"
-    r"|\b(?:once|when|after) (?:broached|in use)\b"
-    # as on a card: "4 wk open in fridge", "opened: 4 weeks"
-    rf"|\b{SPAN_PATTERN} open(?:ed)?\b(?! air)|\bopen(?:ed)? ?[:=,(]? ?{SPAN_PATTERN}",
+    r"|\b(?:once|when|after) (?:broached|in use)\b",
+    re.IGNORECASE,
+)
+# as on a card: "4 wk open in fridge", "opened: 4 weeks"
+_ON_A_CARD = clause_regex(
+    rf"\b{SPAN_PATTERN} open(?:ed)?\b(?! air)|\bopen(?:ed)? ?[:=,(]? ?{SPAN_PATTERN}",
     re.IGNORECASE,
 )
 _ANY_OPENING = clause_regex(r"\bopen(?:ed|ing)\b", re.IGNORECASE)
@@ -59,7 +62,7 @@ def without_opened(sentence: str) -> str:
     >>> without_opened("Chill for a week before opening."), without_opened("6 months, 4 wk open.")
     ('Chill for a week before opening.', '6 months')
     """
-    found = _STATE.search(sentence)
+    found = _opened(sentence)
     if found is None:
         told = _STILL_CLOSED.sub("", sentence)
         return "" if _ANY_OPENING.search(told) else sentence
@@ -75,12 +78,19 @@ def opened_in(sentences: Iterable[str]) -> Span | None:
     """
     spans: list[Span] = []
     for sentence in sentences:
-        found = _STATE.search(sentence)
+        found = _opened(sentence)
         if found is None or _THAWED.search(found[0]):
             continue
         behind, before = sentence[found.end() :], sentence[_begins(sentence, found) : found.start()]
         spans += filter(None, [_length(found[0]) or _length(behind) or _length(before)])
     return min(spans, key=Span.minutes) if spans else None
+
+
+def _opened(sentence: str) -> re.Match[str] | None:
+    """Return where a sentence first says that it is opened."""
+    found = _STATE.search(sentence)
+    card = _ON_A_CARD.search(sentence) if "open" in sentence.lower() else None
+    return card if card and (found is None or card.start() < found.start()) else found
 
 
 def _begins(sentence: str, found: re.Match[str]) -> int:

@@ -79,8 +79,11 @@ def _told_by(text: str) -> dict[str, int]:
     words = _WORD.findall(text.lower())
     # a letter alone counts once: Swedish "i" is in half of all Polish sentences
     words = [word for word in words if len(word) > 1] + list({one for one in words if len(one) < 2})
-    spoken = _small_words() | _unspoken()
-    return {name: sum(map(small.__contains__, words)) for name, small in spoken.items()}
+    by_word, told = _spoken_by(), dict.fromkeys((*_small_words(), *_unspoken()), 0)
+    for word in words:
+        for name in by_word.get(word, ()):
+            told[name] += 1
+    return told
 
 
 def speaks_no_english(text: str) -> bool:
@@ -147,6 +150,16 @@ def _unspoken() -> dict[str, frozenset[str]]:
     """Return the smallest words of languages in which no method is read: what is theirs is told."""
     table: dict[str, list[str]] = read_data("tongues.yml", "method")["small_words_elsewhere"]
     return {name: frozenset(words) for name, words in table.items()}
+
+
+@cache
+def _spoken_by() -> dict[str, tuple[str, ...]]:
+    """Return each of the smallest words with the languages that have it."""
+    spoken: dict[str, tuple[str, ...]] = {}
+    for name, small in (_small_words() | _unspoken()).items():
+        for word in small:
+            spoken[word] = (*spoken.get(word, ()), name)
+    return spoken
 
 
 @cache

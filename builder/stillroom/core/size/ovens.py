@@ -81,7 +81,7 @@ _AS_A_SIGN = {"1/2": "½", "half": "½", "1/4": "¼", "quarter": "¼"} | {
 }
 _BARE = late_regex(rf"(?<=\d)\s?{_DEGREE}?\s?([CF])\b")
 _A_FIGURE = late_regex(r"\d")
-_A_SCALE = late_regex(r"[CF]\b")  # most steps name none: that is seen sooner
+_A_SCALE = late_regex(r"[CF]\b")
 IN_AN_OVEN = clause_regex(
     r"\b(?:oven|bak(?:e|ed|ing)(?![ -](?:sheets?|trays?|tins?|pans?|dish\w*|paper|parchment"
     r"|powder|soda|chocolate|mats?|stones?|chips))|roast\w*"
@@ -294,7 +294,7 @@ def _by_name(recipe: Recipe) -> Iterator[HeatLine]:
     """Say what cooks mean by "a moderate oven", where no step gives degrees."""
     table = read_data("ovens.yml")
     said = " . ".join(step.text.lower() for step in recipe.method)
-    for row in table["called"]:
+    for row in table["called"] if " oven" in said else ():
         found = clause_pattern(rf"\b(?:{row['words']}) oven\b").search(said)
         if found:
             heat = _oven_words(Heat(Fraction(row["c"]), Fraction(row["c"])))
@@ -318,7 +318,8 @@ def show_degrees(text: str) -> str:
     >>> show_degrees("Heat it to 160 C.") == "Heat it to 160\u00a0°C."
     True
     """
-    return _BARE.sub("\u00a0°\\1", text) if _A_SCALE.search(text) else text
+    named = "C" in text or "F" in text  # most steps name no scale: that is seen sooner
+    return _BARE.sub("\u00a0°\\1", text) if named and _A_SCALE.search(text) else text
 
 
 def with_scale(recipe: Recipe) -> str:

@@ -31,10 +31,13 @@ def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | Non
     lowered = {candidate.lower(): candidate for candidate in known}
     # words of too unlike a length, or with too few letters in common, are never so alike
     said = word.lower()
-    letters = _letters(said)
+    alike = [
+        one for one in lowered if 2 * min(len(one), len(said)) >= likeness * (len(one) + len(said))
+    ]
+    letters = _letters(said) if alike else 0
     near = [
         one
-        for one in lowered
+        for one in alike
         if 2 * min(len(one) - (_letters(one) & ~letters).bit_count(), len(said))
         >= likeness * (len(one) + len(said))
     ]
