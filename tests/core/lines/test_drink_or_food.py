@@ -111,3 +111,13 @@ def test_a_recipe_of_another_language_is_read_in_its_own(case: tuple) -> None:  
     found = food_of(recipe.ingredients[place]).food
     assert found is not None
     assert found.name == food
+
+
+@pytest.mark.parametrize(
+    ("line", "food"),
+    [("100 g muscat wine", "muscat wine"), ("50 g manzanilla sherry", "manzanilla sherry"),
+     ("100 g muscat", "muscat grape")],
+)  # fmt: skip
+def test_a_drink_by_its_whole_name_is_no_fruit(line: str, food: str) -> None:
+    read = food_of(find_foods(read_ingredient(line, "metric", "en"), Larder((), "en")))
+    assert [one.name for one in read.foods] == [food]

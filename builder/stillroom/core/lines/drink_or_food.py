@@ -60,10 +60,14 @@ def _meant(row: Mapping[str, Any], told: Told, known: bool) -> tuple[Staple, ...
 def _row_of(reading: FoodReading, item: str) -> Mapping[str, Any] | None:
     """Return the row of a name that the item holds and that nothing longer explained."""
     rows = _rows()
+    said = {word.form for word in words_of(item)}
     named = [rows[word.form] for word in words_of(item) if word.form in rows]
     if not named:
         return None
     row = named[0]
+    drink = {word.form for word in words_of(row["drink"])} - set(row["names"])
+    if drink & said:  # "100 g muscat wine" is no fruit
+        return None
     if reading.food is not None:
         return row if reading.food.name in (row.get("food"), row["drink"]) else None
     return row if all(word in rows for word in reading.leftover) else None

@@ -18,6 +18,7 @@ from stillroom.core.lines.aside import read_aside
 from stillroom.core.lines.behind import read_amount_behind, read_measured_to, read_taken_of
 from stillroom.core.lines.doubts import OWN_NUMBER, refuse_left_over
 from stillroom.core.lines.measures import read_noun, read_unit
+from stillroom.core.lines.number_in_name import begins_in_its_name
 from stillroom.core.lines.number_words import languages_that_begin, read_number_words
 from stillroom.core.lines.numbers import Marks, marks_of, read_number
 from stillroom.core.lines.packs_said import size_before_pack
@@ -243,9 +244,8 @@ def _amount_first(text: str, start: int, system: System, marks: Marks) -> LineRe
         reading = split_food(text, named, Unmeasured(words))
         reading = read_aside(reading, system, marks) or reading
         return replace(reading, spans={**reading.spans, "amount": (start, end)})
-    measured = (
-        None if _PARTS_TO_ONE.match(text, start) else read_measured(text, start, system, marks)
-    )
+    in_name = _PARTS_TO_ONE.match(text, start) or begins_in_its_name(text, start)
+    measured = None if in_name else read_measured(text, start, system, marks)
     if measured is None:
         return None
     named = bool(measured.amount.unit or measured.amount.noun or measured.each)
