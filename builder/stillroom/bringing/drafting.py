@@ -98,7 +98,7 @@ def draft(
     end = made.add(_RULE)
     method = _add_body(made, recipe, origin)
     _ask_of_waits(made, recipe, method)
-    if beside := asked_beside(made.rows, recipe, settings, larder):
+    for beside in list(asked_beside(made.rows, recipe, settings, larder)):
         made.ask(*beside)
     if origin.others or recipe.address:
         made.ask(method, *asked_of_words(recipe, origin))

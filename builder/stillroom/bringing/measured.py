@@ -1,6 +1,7 @@
-"""What a method measures or counts though no list names it: "2 litres of water", "1 egg yolk".
+"""What a method puts in though no list names it: "2 litres of water", "1 egg yolk", "the butter".
 
-Leaves out what is only named, with no amount: the book's own check and its label count that.
+Of what is only named, with no amount, what somebody avoids and nothing listed brings: an allergen,
+spirit, meat. Leaves out salt, pepper and the like: the book's own label counts those unasked.
 """
 
 from __future__ import annotations
@@ -21,9 +22,11 @@ from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.listed import Listed, is_word_of
 from stillroom.core.method.named import all_named
+from stillroom.core.method.not_put_in import puts_in
 from stillroom.core.method.of_the_list import made_of_the_list
-from stillroom.core.method.reading import Listed
+from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe as ReadRecipe
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.problems import Unreadable
@@ -47,6 +50,14 @@ _NEAR: Final = 60
 _LONGEST_AMOUNT: Final = 6
 """Words before a food that may be its amount: "the juice of half a large"."""
 _FATS: Final = frozenset({"butter", "oil", "fat", "flour", "raw-flour"})
+_AVOIDED: Final = frozenset({"alcohol", "meat", "fish"})
+_A_CHOICE: Final = re.compile(
+    r"\b(?:(?:you|one) (?:can|could|may|might)\b|(?:kann|können|könnt) (?:man|ihr|sie)"
+    r"|(?:man|du|ihr) (?:kann|kannst|könnt)|tu peux|vous pouvez|on peut|puoi|potete|si può"
+    r"|puedes|se puede|podemos|(?:je|u|men) kunt|je kan|(?:man|du) kan|kan man"
+    r"|pode|podes|podemos|można)\b",
+    re.IGNORECASE,
+)
 _GREASES: Final = re.compile(
     r"\b(?:greas(?:e|ed|ing)|(?:butter|oil|flour|dust|line)s? (?:an?|the|your|two|2)"
     r"|(?:ein|aus)?ge?fettet\w*|(?:ein|aus)?fetten|graiss\w+|beurr(?:er|ez)|huiler|engras\w+"
@@ -63,21 +74,26 @@ _COUNTED_WHOLE: Final = frozenset(
 
 def asked_beside(
     rows: list[str], recipe: Recipe, settings: BookSettings, larder: Larder | None
-) -> tuple[int, str, str] | None:
-    """Return what is asked about such foods of a draft: at which of its rows, what, how to mend it.
+) -> Iterator[tuple[int, str, str]]:
+    """Yield what is asked about such foods of a draft: at which of its rows, what, how to mend it.
 
-    Of a dry mix those of whoever bakes it are named too.
+    Of a dry mix those that whoever bakes it measures are named too.
     """
     place = next((at for at, row in enumerate(rows) if _LIST.match(row)), 0)
     eaten = [
         STAND_IN["kind:"] if row.startswith("kind:") and row != "kind: craft" else row
         for row in rows
     ]
-    said = measured_beside(recipe, read_anyhow(eaten, settings, larder))
-    beside = [one for one in said if not _is_what_is_made(one, recipe)]
-    what = f"The method measures what the list does not have: {', '.join(beside)}."
     mend = "Add it to the list, if it goes into what is made."
-    return (place, what, mend) if beside else None
+    read = read_anyhow(eaten, settings, larder)
+    said = measured_beside(recipe, read)
+    if beside := [one for one in said if not _is_what_is_made(one, recipe)]:
+        yield place, f"The method measures what the list does not have: {', '.join(beside)}.", mend
+    own = read if eaten == rows else read_anyhow(rows, settings, larder)
+    told = " ".join(beside).casefold()
+    if named := [one for one in _named_beside(recipe, own) if one.casefold() not in told]:
+        words = ", ".join(f'"{one}"' for one in named)
+        yield place, f"The method puts in what the list does not have: {words}.", mend
 
 
 def _is_what_is_made(said: str, recipe: Recipe) -> bool:
@@ -99,9 +115,7 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
     if not recipe.ingredients:
         return ()
     listed = {food.name for _, row in recipe.ingredients for food in staples_named(_item(row))}
-    words_listed = set(
-        re.findall(r"[^\W\d]{3,}", " ".join(row for _, row in recipe.ingredients).lower())
-    )
+    words_listed = _words_listed(recipe)
     found: dict[str, str] = {}
     for _, step in recipe.steps:
         for one in _MEASURED.finditer(step):
@@ -120,6 +134,47 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
         if food.name not in listed and said.split()[-1].lower() not in words_listed:
             found.setdefault(food.name, f'"{_whole(said, recipe)}"')
     return tuple(found.values())[:_MOST]
+
+
+def _words_listed(recipe: Recipe) -> set[str]:
+    rows = " ".join(row for _, row in recipe.ingredients).lower()
+    return set(re.findall(r"[^\W\d]{3,}", rows))
+
+
+def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
+    """Return the words for what a method only names, that brings what nothing listed does."""
+    if read is None or not recipe.ingredients:
+        return []
+    listed = Listed.of(read.ingredients)
+    allergens = {one for own in listed.foods for one in own.allergens}
+    kept = {tag for own in listed.foods for tag in own.tags & _AVOIDED}
+    words_listed = _words_listed(recipe)
+    found: dict[str, str] = {}
+    for one in foods_in_method(read):
+        food = food_of(one.ingredient).food
+        if food is None or food.tags & {"craft", "water"}:
+            continue
+        clause, where = one.clause, all_named(one.clause, read)
+        new = set(food.allergens) - allergens or food.tags & _AVOIDED - kept
+        # the butter of a tin is no further one where milk is told anyway
+        if not new and not (food.allergens and puts_in(clause) and not _GREASES.search(clause)):
+            continue
+        said = next((clause[a:b] for a, b, other in where if other == food), one.ingredient.item)
+        words = re.findall(r"[^\W\d]{3,}", said.lower())
+        known = any(is_word_of(word, own, food) for word in words for own in words_listed)
+        if not known and not _is_a_choice(words[-1:], recipe):
+            found.setdefault(food.name, said)
+    return list(found.values())[:_MOST]
+
+
+def _is_a_choice(words: list[str], recipe: Recipe) -> bool:
+    """Whether a food is named only where a cook may do otherwise: "you can also add almonds".
+
+    The book counts it all the same: nobody needs to be asked.
+    """
+    sentences = (one for _, step in recipe.steps for one in split_sentences(step))
+    told = [one for one in sentences if all(word[:-1] in one.lower() for word in words)]
+    return bool(told) and all(map(_A_CHOICE.search, told))
 
 
 def _whole(said: str, recipe: Recipe) -> str:

@@ -21,8 +21,11 @@ from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
 from stillroom.core.lines.ingredient import Ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
+from stillroom.core.method.bare_words import is_avoided, stands_bare
+from stillroom.core.method.listed import Listed
 from stillroom.core.method.named import all_named
 from stillroom.core.method.not_put_in import (
+    is_a_substitute,
     put_in_before_served,
     puts_in,
     sentences_of_the_maker,
@@ -36,7 +39,6 @@ from stillroom.core.method.of_the_list import (
     made_of_the_list,
 )
 from stillroom.core.method.reading import (
-    Listed,
     in_its_plain_case,
     measured_in,
 )
@@ -89,28 +91,10 @@ _STRENGTH_BEHIND = clause_regex(
     r"(?:,| of| at)\s+\(?(\d+(?:\.\d+)? ?(?:% ?(?:vol|abv|alc)\w*|%(?! \w)|(?:US |UK )?proof))\)?",
     re.IGNORECASE,
 )
-# "the beer" may be what is made; "deglaze with beer" never is
-_POURED = frozenset({"beer", "ale", "stout", "cider", "wine"})
-_WITH_SOME = clause_regex(
-    r"\b(?:with|add|in|some|(?:splash|dash|glug|drop|slosh) of)"
-    r"(?: (?:dry|red|white|dark|light|pale))? $",
-    re.IGNORECASE,
-)
-# "a pinch of salt" goes in; "salt" in prose is often the word for what is done
-_PINCHED = frozenset({"salt", "sugar"})
-_A_PINCH = clause_regex(
-    r"(?:\b(?:pinch(?:es)?|dash|grain|touch|sprinkl(?:e|ing)|dusting|spoonful) of|\ba little|\bsome"
-    r"|\bseason\w* (?:\w+ )?with|\b(?:prisen?|messerspitze|etwas)|\b(?:pincée|un peu) de"
-    r"|\b(?:pizzico|po['’]) di|\b(?:pizca|poco|pitada|pouco) de"
-    r"|\b(?:snufje|beetje|nypa|nip|lidt|klype|litt)"
-    r"|\bszczypt\w+|\bripaus)\s+(?:(?:fine|coarse|sea|flaky|feines?|fin|fino|fint)\s+)?$",
-    re.IGNORECASE,
-)
 _PARTS_OF_EGGS = frozenset({"egg yolk", "egg white"})
 _THE = clause_regex(
     r"\b(?:the|your|les|die|den|der|los|las|gli|le|i|de|æggets|os|as)\s+$", re.IGNORECASE
 )
-_RINSES = clause_regex(r"\b(?:rins|wash|clean|swill|wip|sterili[sz])\w*\b", re.IGNORECASE)
 _SPOONFUL_G = Fraction(10)
 # unmeasured, these may not count for a recipe: nobody knows whether they are enough
 PROTECTS = frozenset({"acid", "vinegar", "pasteurised-egg", "curing-salt"})
@@ -123,7 +107,7 @@ _HARMS = frozenset(
 _NO_LONGER_FOOD = frozenset({"citrus", "citrus-peel", "spice", "dried-fruit", "nut", "dry-plant"})
 # nuts that are chopped go in, though no clause says that they do
 _MADE_READY = clause_regex(
-    r"\b(?:chop|grind|ground|toast|roast|hack|mahl|gemahl|gehack|röst|hach|moud|torréfi|pic(?:ar|ad)"
+    r"\b(?:chop|grind|ground|toast|roast|hack|mahl|gemahl|gehack|gehakt|röst|hach|moud|torréfi|pic(?:ar|ad)"
     r"|mol(?:er|id)|tost|trit|macin|hak|maal|hacka|mal)\w*",
     re.IGNORECASE,
 )
@@ -172,6 +156,8 @@ def _clauses_of(recipe: Recipe) -> Iterator[str]:
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
         told = without_things(_its_strength_before(sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
+            if not minds and is_a_substitute(clause):
+                continue
             for part in what_stays_in(clause):
                 yield in_its_plain_case(part, recipe.larder, tongue)
 
@@ -230,17 +216,17 @@ def _without_amounts(
             continue
         if made_of_the_list(food, listed) or is_the_thing_made(forms, clause[:start], recipe.title):
             continue
-        if is_a_result(food, clause[:start]):
+        if is_a_result(food, clause[:start], clause[end:]):
             continue
         if is_filled_or_kept(food, listed, (clause, start, end), recipe.title):
             continue
         if forms == tuple(word.form for word in words_of(recipe.title)) and _is_made(clause, start):
             continue
-        of_title = not food.allergens and forms[-1] in _words_of_title(recipe)
+        of_title = not is_avoided(food) and forms[-1] in _words_of_title(recipe)
         if tongue and (_is_listed_oil(food, listed) or of_title):
             continue
         spoken = _spoken(forms, food, tongue)
-        if not _stands_as_food(clause, start, end, spoken) and not (
+        if not _stands_as_food(food, (clause, start, end), spoken, recipe) and not (
             spoken == ("nut",) and _are_other_nuts(clause, start, end, listed)
         ):
             continue
@@ -327,15 +313,16 @@ def _wanted(one: Ingredient, clause: str, recipe: Recipe) -> bool:
     return "craft" not in food.tags or bool(food.tags & _HARMS)
 
 
-def _stands_as_food(clause: str, start: int, end: int, forms: tuple[str, ...]) -> bool:
+def _stands_as_food(
+    food: Staple, where: tuple[str, int, int], forms: tuple[str, ...], recipe: Recipe
+) -> bool:
+    clause, start, end = where
     if is_no_food(clause[end:]) or is_a_comparison(clause[:start]):
         return False
     spoken = " ".join(forms)
     if spoken in method_words("only_measured"):
-        poured = spoken in _POURED and bool(_WITH_SOME.search(clause[:start]))
-        poured = poured or (spoken in _PINCHED and bool(_A_PINCH.search(clause[:start])))
-        poured = poured and not _RINSES.search(clause[:start])
-        return poured or (spoken == "oil" and has_phrase(clause, "covers"))
+        elsewhere = bool(tongue_of_recipe(recipe))
+        return stands_bare(spoken, food, where, elsewhere, _words_of_title(recipe))
     return not heads_a_verb(clause, start, end, spoken)
 
 

@@ -103,6 +103,15 @@ def puts_in(clause: str) -> bool:
     return bool(_pattern("puts_in").search(clause))
 
 
+def is_a_substitute(clause: str) -> bool:
+    """Whether a clause tells what may be taken in the place of something listed.
+
+    >>> is_a_substitute("You can use almonds instead"), is_a_substitute("You can use the almonds")
+    (True, False)
+    """
+    return bool(_pattern("substitutes").search(clause))
+
+
 def put_in_before_served(clause: str) -> str:
     """Return what a clause puts in before it says "serve"; all of it where it says no such thing.
 

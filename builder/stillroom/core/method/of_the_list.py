@@ -11,7 +11,7 @@ from functools import cache
 
 from stillroom.core.larder.staple import Staple
 from stillroom.core.larder.words import words_of
-from stillroom.core.method.reading import Listed
+from stillroom.core.method.listed import Listed
 from stillroom.core.method.words import method_words
 from stillroom.core.words.patterns import clause_regex
 
@@ -76,6 +76,25 @@ _GROUND_TO = clause_regex(
     r"|fijn))* $",
     re.IGNORECASE,
 )
+# "until you have a mayonnaise", "jusqu'à obtenir une crème": what comes of it goes not in
+_COMES_OF_IT = clause_regex(
+    r"\b(?:until (?:you (?:have|get)|it (?:is|becomes|forms|makes|resembles)"
+    r"|they form)|to (?:form|make)"
+    r"|obtenir|obtienne|obtiens|formar?|forme|ottenere|ottiene|obtener|obtenga|quede|obter|obtenha"
+    r"|bis|ontstaat|krijgt|får|fås|blir til|bliver til|aż (?:powstanie|uzyskamy))"
+    r" (?:an?|une?|una?|um|uma|uno|eine?|een|ett|en|et) "
+    r"(?:(?:smooth|thick|fine|light|pale|stiff|creamy|clear|soft|rough|\w+mente|bien|belle) )*$",
+    re.IGNORECASE,
+)
+# "make a custard with the eggs", "monta mayonesa con yemas"
+_MAKES_ONE = clause_regex(
+    r"\b(?:make|prepare|monta|montar|prepara|preparar|préparer|prépare|montare|preparare|faire|fais"
+    r"|haz|hacer|fare|fai)(?: (?:an?|une?|una?|um|uma|ein|eine))? $",
+    re.IGNORECASE,
+)
+_OF_THESE = clause_regex(
+    r"^ (?:\w+ ){0,2}(?:with|from|of|using|con|com|avec|à partir|usando) ", re.IGNORECASE
+)
 # what a thing is called, and no more harm than its parts bring
 _OF_ITS_SORT = frozenset(
     {"condiment", "sauce", "spread", "bread", "perishable", "beverage", "syrup", "read-its-packet"}
@@ -127,15 +146,20 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     return (compound or named[-len(forms) :] == forms) and not put_in
 
 
-def is_a_result(food: Staple, before: str) -> bool:
-    """Whether words name only how fine something is ground: "until you have fine flour".
+def is_a_result(food: Staple, before: str, behind: str = "") -> bool:
+    """Whether words name what comes of the making: "until you have fine flour", "a custard".
 
     >>> from stillroom.core.larder.food_reading import read_food
-    >>> flour = read_food("flour").food
+    >>> flour, cream = read_food("flour").food, read_food("cream").food
     >>> is_a_result(flour, "whizz the oats until you have fine "), is_a_result(flour, "add the ")
     (True, False)
+    >>> is_a_result(cream, "jusqu'à obtenir une ", " lisse"), is_a_result(cream, "ajouter une ")
+    (True, False)
     """
-    return bool(food.tags & _GROUND and _GROUND_TO.search(before))
+    if food.tags & _GROUND and _GROUND_TO.search(before):
+        return True
+    made = _MAKES_ONE.search(before) and _OF_THESE.match(behind)
+    return bool(made or _COMES_OF_IT.search(before))
 
 
 def is_filled_or_kept(

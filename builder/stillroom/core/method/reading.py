@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 
@@ -81,11 +80,6 @@ _MOST_IDLE = 200
 _ANOTHER_FOOD = frozenset(
     {"powder", "powdered", "essential", "extract", "essence", "drops", "leaf"}
 )
-# of these none stands for another of its tags
-_EACH_ITS_OWN = frozenset(
-    {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
-    | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
-)
 _TAGS_OF_JUICE = frozenset(
     {"fruit", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "citrus", "vegetable"}
 )
@@ -95,57 +89,6 @@ _AS_WARM_AS = clause_regex(
     r"|\b(?:luke ?warm|tepid)\W{1,3}(?:milk|blood)\W{0,2}(?= (?:temperature|heat|warm))",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True)
-class Listed:
-    """The words and foods of the list: what the method calls by them is no further food."""
-
-    lines: tuple[frozenset[str], ...]
-    foods: tuple[Staple, ...]
-
-    @classmethod
-    def of(cls, ingredients: Iterable[Ingredient]) -> Listed:
-        """Gather the words and the foods of ingredients."""
-        lines, foods = [], list[Staple]()
-        for one in ingredients:
-            named = food_of(one).named
-            noun = getattr(one.amount, "noun", "")
-            text = " ".join((one.item, one.note, noun, *one.parts, *(food.name for food in named)))
-            lines.append(frozenset(word.form for word in words_of(text)))
-            foods += named
-        return cls(tuple(lines), tuple(foods))
-
-    def holds(self, forms: tuple[str, ...], food: Staple | None) -> bool:
-        """Whether words are those of one line, or its food's, or the end of a word of it."""
-        if food and any(food.name == own.name for own in self.foods):
-            return True
-        if not forms:  # "1 cup - the best": no food is named
-            return False
-        # "the whipped cream" of 300 ml whipping cream
-        done = tuple(form for form in forms[:-1] if form not in method_words("made_so"))
-        spoken = frozenset((*done, forms[-1]))
-        if any(spoken <= line for line in self.lines):
-            return True
-        own = forms[-1]
-        return len(forms) == 1 and any(
-            word.endswith(own) for line in self.lines for word in line if len(own) > 2
-        )
-
-    def tells_all_of(self, food: Staple) -> bool:
-        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs.
-
-        A fruit or a vegetable is never another one: grapes are no apple to a dog.
-        """
-        if food.tags & _EACH_ITS_OWN:
-            return False
-        may = set(food.may_contain)
-        return any(
-            food.tags - {"flavouring"} <= own.tags
-            and set(food.allergens) <= set(own.allergens)
-            and may <= {*own.allergens, *own.may_contain}
-            for own in self.foods
-        )
 
 
 def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredient]]:

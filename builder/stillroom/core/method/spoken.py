@@ -25,7 +25,8 @@ def tongue_of_recipe(recipe: Recipe) -> str:
 
     A method of one short sentence tells it by the list above it.
     """
-    return _told(_method_of(recipe), (one.item for one in recipe.ingredients))
+    told = _told(_method_of(recipe), (one.item for one in recipe.ingredients))
+    return "" if told in _NEAR.get(recipe.larder.language.partition("_")[0], ()) else told
 
 
 def larder_spoken(recipe: Recipe, larder: Larder) -> Larder:

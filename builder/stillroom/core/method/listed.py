@@ -1,0 +1,103 @@
+"""The words and foods of a recipe's list: what its method calls by them is no further food.
+
+Leaves out what is made of them: of_the_list.py.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from stillroom.core.larder.staple import Staple
+from stillroom.core.larder.words import words_of
+from stillroom.core.lines.ingredient import Ingredient
+from stillroom.core.lines.ingredient_food import food_of
+from stillroom.core.method.words import method_words
+
+# of these none stands for another of its tags
+_EACH_ITS_OWN = frozenset(
+    {"fruit", "citrus", "high-acid-fruit", "low-acid-fruit", "borderline-acid", "dried-fruit"}
+    | {"stone-fruit", "vegetable", "low-acid-vegetable", "dried-vegetable", "nut", "seed"}
+)
+_SHORTEST: Final = 4
+"""Letters of a word of the list that may stand in a method with another ending."""
+_LONGEST_ENDING: Final = 3
+
+
+@dataclass(frozen=True)
+class Listed:
+    """The words and foods of the list: what the method calls by them is no further food."""
+
+    lines: tuple[frozenset[str], ...]
+    foods: tuple[Staple, ...]
+
+    @classmethod
+    def of(cls, ingredients: Iterable[Ingredient]) -> Listed:
+        """Gather the words and the foods of ingredients."""
+        lines, foods = [], list[Staple]()
+        for one in ingredients:
+            named = food_of(one).named
+            noun = getattr(one.amount, "noun", "")
+            text = " ".join((one.item, one.note, noun, *one.parts, *(food.name for food in named)))
+            lines.append(frozenset(word.form for word in words_of(text)))
+            foods += named
+        return cls(tuple(lines), tuple(foods))
+
+    def holds(self, forms: tuple[str, ...], food: Staple | None) -> bool:
+        """Whether words are those of one line, or its food's, or the end of a word of it."""
+        if food and any(_is_the_same(food, own) for own in self.foods):
+            return True
+        if not forms:  # "1 cup - the best": no food is named
+            return False
+        # "the whipped cream" of 300 ml whipping cream
+        done = tuple(form for form in forms[:-1] if form not in method_words("made_so"))
+        spoken = frozenset((*done, forms[-1]))
+        if any(spoken <= line for line in self.lines):
+            return True
+        own = forms[-1]
+        return len(forms) == 1 and any(
+            is_word_of(own, word, food) for line in self.lines for word in line
+        )
+
+    def tells_all_of(self, food: Staple) -> bool:
+        """Whether a listed food already brings all that a mentioned one would: yolks, of eggs.
+
+        A fruit or a vegetable is never another one: grapes are no apple to a dog.
+        """
+        if food.tags & _EACH_ITS_OWN:
+            return False
+        may = set(food.may_contain)
+        return any(
+            food.tags - {"flavouring"} <= own.tags
+            and set(food.allergens) <= set(own.allergens)
+            and may <= {*own.allergens, *own.may_contain}
+            for own in self.foods
+        )
+
+
+def is_word_of(own: str, word: str, food: Staple | None) -> bool:
+    """Whether a word of a method is the end of a listed one, or the same with another ending.
+
+    "Kylling" is of "kyllingelår", too: of meat and fish a cut is named behind it.
+
+    >>> is_word_of("sahne", "schlagsahne", None), is_word_of("tofuen", "tofu", None)
+    (True, True)
+    """
+    if len(own) > 2 and word.endswith(own):
+        return True
+    if len(word) >= _SHORTEST and own.startswith(word) and len(own) - len(word) <= _LONGEST_ENDING:
+        return True
+    cut = food is not None and bool(food.tags & {"meat", "fish"})
+    return cut and len(own) >= _SHORTEST and word.startswith(own)
+
+
+def _is_the_same(food: Staple, own: Staple) -> bool:
+    """Whether a food is a listed one, or "the chicken" is of its chicken thighs.
+
+    "The red onion" is of its onions: it brings nothing that those would not.
+    """
+    if own.kind_of == food.name or food.name == own.name:
+        return True
+    more = set(food.allergens) - set(own.allergens) or food.tags - own.tags
+    return food.kind_of == own.name and not more
