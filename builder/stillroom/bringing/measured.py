@@ -24,7 +24,7 @@ from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.listed import Listed, is_word_of
 from stillroom.core.method.named import all_named
-from stillroom.core.method.not_put_in import puts_in
+from stillroom.core.method.not_put_in import is_a_substitute, puts_in
 from stillroom.core.method.of_the_list import made_of_the_list
 from stillroom.core.method.sentences import split_sentences
 from stillroom.core.recipe.model import Recipe as ReadRecipe
@@ -170,11 +170,11 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
 def _is_a_choice(words: list[str], recipe: Recipe) -> bool:
     """Whether a food is named only where a cook may do otherwise: "you can also add almonds".
 
-    The book counts it all the same: nobody needs to be asked.
+    The book counts it all the same, and says so: nobody needs to be asked.
     """
     sentences = (one for _, step in recipe.steps for one in split_sentences(step))
     told = [one for one in sentences if all(word[:-1] in one.lower() for word in words)]
-    return bool(told) and all(map(_A_CHOICE.search, told))
+    return bool(told) and all(_A_CHOICE.search(one) or is_a_substitute(one) for one in told)
 
 
 def _whole(said: str, recipe: Recipe) -> str:

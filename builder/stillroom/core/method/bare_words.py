@@ -58,7 +58,7 @@ _PUT_IN: Final = clause_regex(
     r"(?:\b(?:add|with|stir in|fold in|mix in|beat in|whisk in|scatter over|sprinkle over|sprinkle"
     r"|crumble in|crumble over|crush|some|a little|a few|more|extra|and)"
     r"|\b(?:grated|crumbled|crushed|broken|melted|flaked|chopped|shaved|sliced|cubed|diced|soft"
-    r"|hard|smoked|dried|cooked|bought|hot))"
+    r"|hard|smoked|dried|cooked|bought))"
     r"(?: (?:the|grated|crumbled|crushed|broken|melted|flaked|chopped|plain|soft|hard|smoked|dried"
     r"|cooked|any|your favourite|of|bought|strong|mild))* $",
     re.IGNORECASE,

@@ -25,7 +25,6 @@ from stillroom.core.method.bare_words import is_avoided, stands_bare
 from stillroom.core.method.listed import Listed
 from stillroom.core.method.named import all_named
 from stillroom.core.method.not_put_in import (
-    is_a_substitute,
     put_in_before_served,
     puts_in,
     sentences_of_the_maker,
@@ -156,8 +155,6 @@ def _clauses_of(recipe: Recipe) -> Iterator[str]:
     for sentence in _all_sentences(recipe) if minds else sentences_of_the_maker(recipe):
         told = without_things(_its_strength_before(sentence))
         for clause in affirmed_clauses(told if minds else without_what_is_served(told)):
-            if not minds and is_a_substitute(clause):
-                continue
             for part in what_stays_in(clause):
                 yield in_its_plain_case(part, recipe.larder, tongue)
 
