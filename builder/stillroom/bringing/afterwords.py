@@ -136,7 +136,7 @@ def without_afterwords(rows: Sequence[Row], recipe: Recipe) -> Behind:
     dropped: list[str] = []
     names: list[str] = []
     begun = ""
-    if len(kept) > 1 and _begins_another(kept[-1], kept[-2]):
+    if len(kept) > 1 and begins_another(kept[-1], kept[-2]):
         begun = kept.pop().text
     credits: list[Row] = []
     while len(kept) > 1 and kept[-1].shape in ("line", "heading"):
@@ -158,7 +158,7 @@ def without_afterwords(rows: Sequence[Row], recipe: Recipe) -> Behind:
     return Behind((*kept, *credits), tuple(remarks), tuple(dropped), tuple(names), begun)
 
 
-def _begins_another(row: Row, above: Row) -> bool:
+def begins_another(row: Row, above: Row) -> bool:
     """Whether a title ends the paper: of a recipe whose words were not copied."""
     bare = row.text.strip().rstrip(".")
     named = is_title(bare) and (bare.isupper() or says_its_kind(bare))

@@ -16,7 +16,7 @@ from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, says_title
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
 from stillroom.bringing.joining import joined, with_heads
-from stillroom.bringing.known_work import is_plainly_work
+from stillroom.bringing.known_work import is_plainly_work, is_work, tongues_of
 from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
 from stillroom.bringing.list_parts import further_notes, takes_further, with_further_told
 from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
@@ -122,7 +122,8 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
             body.append(row)
     if not any(map(_is_done, (row for part, _, body in parts if part == "method" for row in body))):
         parts = [one for each in parts for one in _method_behind_tools(*each)]
-    if len(parts) > 1 and _says_facts(parts[0][2]) and any(one[0] == "method" for one in parts[1:]):
+    told_below = any(one[0] == "method" for one in parts[1:])
+    if told_below and (_says_facts(parts[0][2]) or _does_nothing(parts[0][2])):
         parts[0] = ("aside", "Notes", parts[0][2])
     recipe.steps += [("", told) for told in recipe.first_steps]
     for part, name, body in parts:
@@ -136,6 +137,13 @@ def _says_facts(rows: Sequence[Row]) -> bool:
     """Whether a few rows between a list and the head of its method do nothing: "Target: 1.1 SG"."""
     few = 0 < len(rows) <= _MOST_FACTS and all(row.shape == "line" for row in rows)
     return few and not any(is_sentence(row.text) or is_told(row.text) for row in rows)
+
+
+def _does_nothing(rows: Sequence[Row]) -> bool:
+    """Whether nothing is done in sentences between a list and the head of its method."""
+    tongues = tongues_of([row.text for row in rows])
+    lines = bool(rows) and all(row.shape == "line" for row in rows)
+    return lines and not any(is_work(row.text, tongues) for row in rows)
 
 
 def _is_done(row: Row) -> bool:

@@ -80,7 +80,7 @@ from stillroom.bringing.titles import (
 from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.told_above import keep_story, take_method_above
-from stillroom.bringing.tools import take_tools
+from stillroom.bringing.tools import is_tool, take_tools
 from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.bringing.yield_lines import amount_of_nothing
 from stillroom.core.lines.staple_table import staples_named
@@ -332,6 +332,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
+        elif row.shape in ("line", "item") and not is_sentence(row.text) and is_tool(row.text):
+            recipe.notes.append(("Equipment", [row.text]))
         elif is_labelled_time(row.text):  # "Cuisson 1 heure 15"
             continue
         elif CAPTION.match(row.text) and not is_passed(row.text):  # "Foto: Ann Berg" is a name

@@ -34,9 +34,16 @@ _WE_WISH: Final = re.compile(
 )
 _SIGNS: Final = re.compile(r"^[#>*_=~\s•\-–—]+|[*_=~\s:.]+$")
 # "Stuff you'll need:", "Pour 4 pots, il vous faut": the head of a list says so at its end
+NEED: Final = (
+    r"(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|braucht\s+man|brauchst\s+du|brauchen\s+sie"
+    r"|benötigt\s+(?:ihr|man|du)|(?:man|du|ihr)\s+(?:braucht?|benötigt)|heb\s+je\s+nodig|occorrono|necesitas"
+    r"|se\s+necesita|(?:behöver|trenger|behøver)\s+(?:du|man|ni)|(?:du|man|ni)\s+(?:behöver|trenger|behøver)"
+    r"|skal\s+(?:du|man)\s+br(?:uge|uke)|(?:du|man)\s+skal\s+br(?:uge|uke)"
+    r"|precisa(?:r|mos|rá|s)?(?:\s+de)?|potrzebuje(?:my|cie|sz))"
+)
+"""How a page says what is needed, at the end of a list's head."""
 _NEEDED: Final = re.compile(
-    r"(?:.*[^\W\d])?[\s,]*\b(?:you(?:['’]ll|\s+will)?\s+need|il\s+(?:vous\s+)?faut|(?:braucht\s+man|brauchst\s+du|"
-    r"brauchen\s+sie|benötigt\s+(?:ihr|man|du))|(?:man|du|ihr)\s+(?:braucht?|benötigt)|heb\s+je\s+nodig|occorrono|necesitas|se\s+necesita)(?:\s+(?:about|roughly|ungefähr|etwa|circa|environ))?\s*:?",
+    rf"(?:.*[^\W\d])?[\s,]*\b{NEED}(?:\s+(?:about|roughly|ungefähr|etwa|circa|environ))?\s*:?",
     re.IGNORECASE,
 )
 # "Ingredients for 4 jars", "Zutaten für 6 Gläser"

@@ -18,6 +18,7 @@ from stillroom.bringing.lists import WIDE, amid_a_sentence
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
+from stillroom.bringing.tools import is_never_given, is_tool
 from stillroom.core.larder.harmless import all_harmless
 from stillroom.core.larder.words import normal_form
 
@@ -241,6 +242,8 @@ def rejoined(rows: Sequence[Row]) -> Sequence[Row]:
 def _goes_on_with(row: Row) -> bool:
     """Whether an item of a list names no food, and only how the one above it is taken."""
     if row.shape != "item" or not (row.text[:1].islower() or _PROOF.fullmatch(row.text)):
+        return False
+    if is_tool(row.text) or is_never_given(row.text):
         return False
     known = _TAKEN_AS.fullmatch(row.text) or _PROOF.fullmatch(row.text)
     return bool(known) or all_harmless(normal_form(row.text).split())

@@ -24,6 +24,7 @@ from stillroom.core.lines.staple_table import staples_named
 
 _LONGEST_TITLE: Final = 80
 _LONGEST_SAID: Final = 2_000
+_MOST_SAID: Final = 12
 # "makes 4 8 oz. jars": a stop that shortens a unit, and no sentence's end
 _UNIT_STOP = (
     r"(?:(?<=\d\soz)|(?<=\doz)|(?<=-oz)|(?<=[\s-]pt)|(?<=\spts)|(?<=[\s-]qt)|(?<=\sqts)|(?<=\slb)|(?<=\slbs)|(?<=\sdoz)|(?<=\sgal)|(?<=\sfl)"
@@ -139,7 +140,8 @@ def makes_of(text: str) -> str:
         return ""
     serves = found and re.match(r"\W*(?:serves|servings?|portions)", found[0], re.IGNORECASE)
     bare = serves and re.fullmatch(r"[\d\s–-]+|[\d\s]+(?:to\s*\d+)?", said)
-    return f"{said} servings" if bare else said if len(said.split()) <= 12 else ""
+    said = said if len(said.split()) <= _MOST_SAID else said.split(",")[0]
+    return f"{said} servings" if bare else said if len(said.split()) <= _MOST_SAID else ""
 
 
 def _is_of_a_food_or_time(said: str) -> bool:

@@ -24,8 +24,27 @@ _OTHERWISE: Final = re.compile(
     r"|(?:statt|anstatt|anstelle)\s|(?:man|ihr|du|sie)\s+(?:kann|könnt|kannst|können)\s+(?:auch|stattdessen)\b"
     r"|(?:on|vous)\s+(?:peut|pouvez)\s+(?:aussi|également)\b|(?:à\s+la\s+place|au\s+lieu)\s+d"
     r"|(?:si\s+può|potete|si\s+possono)\s+anche\b|(?:al\s+posto|invece)\s+d"
-    r"|(?:también\s+)?(?:se\s+puede|puedes|podéis)\s+(?:también|sustituir)\b|en\s+(?:lugar|vez)\s+de\s"
-    r"|je\s+kunt\s+ook\b|in\s+plaats\s+van\s|(?:man|du)\s+kan\s+(?:också|også|även)\b|istället\s+för\s|i\s+stedet\s+for\s)",
+    r"|(?:também\s+)?(?:também\s+(?:se\s+)?pode|pode(?:-se|m)?\s+também|você\s+(?:também\s+)?pode)\b"
+    r"|(?:también\s+)?(?:se\s+puede|puedes|podéis)\s+(?:también|sustituir)\b|en\s+(?:lugar|vez)\s+de\s|em\s+vez\s+d"
+    r"|(?:można|możesz)\s+(?:też|także|również)\b|zamiast\s"
+    r"|je\s+kunt\s+ook\b|in\s+plaats\s+van\s|(?:man|du)\s+kan\s+(?:också|også|även|eventuelt|ev\.|evt\.)|kan\s+ev(?:t|entuel[lt])?\.?\s"
+    r"|istället\s+för\s|i\s+stedet\s+for\s)",
+    re.IGNORECASE,
+)
+# "Pour ceux qui n'aiment pas les morceaux, ...", "Für alle, die es süßer mögen": for whom
+_FOR_SOME: Final = re.compile(
+    r"(?:for\s+those\s+(?:who|of\s+you)|für\s+(?:alle|diejenigen|jene),?\s+die|pour\s+(?:ceux|celles)\s+qui|per\s+chi\s|para\s+(?:quien(?:es)?|quem|los\s+que)\s|voor\s+wie\s"
+    r"|för\s+(?:dig|den|er)\s+som|for\s+(?:deg|dig|dem|den|jer)\s+(?:som|der)\b|dla\s+(?:tych|osób),?\s+któr)",
+    re.IGNORECASE,
+)
+# "There are lots of ways to vary it": what all below it is
+_WAYS_TOLD: Final = re.compile(
+    r"(?:there\s+are|es\s+gibt|il\s+(?:y\s+a|existe)|ci\s+sono|hay|er\s+zijn|det\s+finns|(?:det|der)\s+(?:finnes|findes)|há|istnieje)\s(?:[^\W\d]+\s){0,4}?(?:ways?|variations?|varianten?|variantes?|variazioni|variantes|variaties|manieren|sätt|variationer|variasjoner|måter|måder|façons|maneras|modi|formas|sposob\w+|weisen)\b",
+    re.IGNORECASE,
+)
+# "Il est possible d'ajouter ...", "The same way may be used for ...", "Man kan bruge denne metode"
+_POSSIBLE: Final = re.compile(
+    r"(?:il\s+est\s+(?:aussi\s+)?possible|è\s+possibile|es\s+posible|é\s+possível|es\s+ist\s+(?:auch\s+)?möglich|it\s+is\s+(?:also\s+)?possible|het\s+is\s+(?:ook\s+)?mogelijk|det\s+(?:är|er|går)\s+(?:också\s+|også\s+)?(?:möjligt|mulig|muligt|bra))",
     re.IGNORECASE,
 )
 # "To make it spicy, add", "For mint jelly, add", "Für Minzgelee": what else comes of it
@@ -44,8 +63,11 @@ _LEADS_ON: Final = re.compile(
     r"|(?:s\.|siehe)\s+(?:auch|seite)|vgl\.|voir\s+(?:aussi|page)|cfr\.|vedi\s+(?:anche|pag)|v[ée]ase|ver\s+(?:también|pág)|zie\s+(?:ook|blz)|se\s+(?:också|også|sid))",
     re.IGNORECASE,
 )
+_OTHER: Final = (_OTHERWISE, _FOR_SOME, _POSSIBLE, _WAYS_TOLD, _LEADS_ON)
 _NAMED: Final = re.compile(r"(?P<head>[^\W\d][^:.!?\d]{3,50})\s*[:–—]\s+(?P<said>\S.*)", re.DOTALL)
 _MOST_OF_A_NAME: Final = 6
+_LEAST_TOLD: Final = 2
+"""Rows of a method, behind which other ways may be told."""
 _ENDED: Final = re.compile(r"[.!?:;,]$")
 
 
@@ -60,8 +82,8 @@ def ways_behind(rows: Sequence[Row], title: str) -> tuple[int, ...]:
     >>> ways_behind([*steps, chilli], "Quince jelly"), ways_behind([*steps, chilli], "Plum jam")
     ((2,), ())
     """
-    found: set[int] = set()
-    at = len(rows) - 1
+    found = set(_below_ways(rows))
+    at = min(found, default=len(rows)) - 1
     while at > 0:
         if _is_read_for_itself(rows[at]):
             at -= 1
@@ -72,6 +94,14 @@ def ways_behind(rows: Sequence[Row], title: str) -> tuple[int, ...]:
         found.update(range(begin, at + 1))
         at = begin - 1
     return tuple(sorted(found)) if at >= 0 and any(map(_is_told, rows[: at + 1])) else ()
+
+
+def _below_ways(rows: Sequence[Row]) -> range:
+    """Return the rows from the one that says that there are other ways, behind all the steps."""
+    last = max((at for at, row in enumerate(rows) if row.shape == "step"), default=0)
+    first = max(last + 1, _LEAST_TOLD)
+    told = (at for at in range(first, len(rows)) if _WAYS_TOLD.match(rows[at].text))
+    return range(next(told, len(rows)), len(rows))
 
 
 def _is_read_for_itself(row: Row) -> bool:
@@ -129,7 +159,7 @@ def is_another_way(text: str, title: str) -> bool:
     >>> [is_another_way(one, "Cake") for one in ("For the icing, beat it.", "For jam, add it.")]
     [False, False]
     """
-    if _OTHERWISE.match(text) or _LEADS_ON.match(text) or _MAY_BE.fullmatch(text.strip()):
+    if any(one.match(text) for one in _OTHER) or _MAY_BE.fullmatch(text.strip()):
         return section_of(text) != "method"
     named = _NAMED.fullmatch(text.strip())
     if named and _is_named_by(named["head"], title):

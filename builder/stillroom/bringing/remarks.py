@@ -12,21 +12,25 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.afterwords import without_afterwords
+from stillroom.bringing.afterwords import begins_another, without_afterwords
+from stillroom.bringing.credits import is_credit
 from stillroom.bringing.doubted import quoted
 from stillroom.bringing.found import Recipe, Row
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.known_work import (
     TONGUES,
     is_work,
+    is_work_in_own,
     listed_words,
     may_be_work,
+    names_what_is_used,
     tongues_of,
 )
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.other_ways import ways_behind
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
-from stillroom.bringing.tails import tail_of
+from stillroom.bringing.tails import says_done, tail_of
+from stillroom.bringing.yields import yield_told
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.keeping_said import may_say_keeping
@@ -95,6 +99,7 @@ class Method:
 
 def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
     """Return the rows of a method without what is said, thanked and signed beside its steps."""
+    idle, rows = _idle_behind(rows, recipe)
     tail, rows = _tail(rows, recipe)
     said = without_afterwords(rows, recipe)
     rows = said.rows
@@ -127,12 +132,60 @@ def without_remarks(rows: Sequence[Row], recipe: Recipe) -> Method:
             steps.append(row)
     return Method(
         tuple(steps),
-        (*remarks, *said.remarks),
+        (*remarks, *said.remarks, *idle),
         tuple(addresses),
         (*names, *said.names),
         said.dropped,
         said.begun,
         tail,
+    )
+
+
+def _idle_behind(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Row]]:
+    """Return what stands behind the last work and names nothing that is used, and the rows left.
+
+    >>> steps = [Row("Stone the plums."), Row("Boil them for an hour.")]
+    >>> _idle_behind([*steps, Row("A sight to behold.")], Recipe(""))[0]
+    ('A sight to behold.',)
+    >>> _idle_behind([*steps, Row("Plums in the jars.")], Recipe(""))[0]
+    ()
+    """
+    tongues = tongues_of([row.text for row in rows]) or TONGUES
+    listed = listed_words(line for _, line in recipe.ingredients)
+    end = len(rows)
+    if end > 1 and begins_another(rows[-1], rows[-2]):
+        return (), list(rows)
+    while end > _LEAST_DONE and _is_idle(rows[end - 1], tongues, listed):
+        end -= 1
+    kept = list(rows[:end])
+    if sum(is_work(row.text, tongues, listed) for row in kept) < _LEAST_DONE:
+        return (), list(rows)
+    if kept[-1].text.rstrip().endswith((":", ",")):  # which leads to what follows
+        return (), list(rows)
+    return tuple(row.text for row in rows[end:]), kept
+
+
+def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
+    """Whether a row does nothing, names nothing that is used and is read as nothing else."""
+    text = row.text.strip()
+    if row.shape != "line" or not text[:1].strip() or text[:1].islower():
+        return False
+    if is_passed(text) or _is_name(row) or _ADDRESSES.search(text) or is_credit(text):
+        return False
+    if may_say_keeping(text) or makes_of(text) or yield_told(text) or is_ingredient(text):
+        return False
+    if says_done(text):  # "I put it back for another month."
+        return False
+    if _is_headed(text) or is_told(text) or is_work_in_own(text, tongues, listed):
+        return False
+    return not (is_work(text, tongues, listed) or names_what_is_used(text, listed))
+
+
+def _is_headed(text: str) -> bool:
+    """Whether a line says by its first words what it is: "Variation: add rum", "* or gin"."""
+    head, colon, _ = text.partition(":")
+    return text.startswith(("*", "\\*", "~")) or (
+        bool(colon) and section_of(f"{head.strip()}:") == "aside"
     )
 
 

@@ -127,7 +127,12 @@ def _is_done(sentence: str) -> bool:
 
 def does_something(sentence: str) -> bool:
     """Whether a sentence may do or keep something, whoever tells it: "We left it for a week"."""
-    return bool(_DOES.search(sentence)) or _may_be_done(sentence)
+    return says_done(sentence) or _may_be_done(sentence)
+
+
+def says_done(sentence: str) -> bool:
+    """Whether a sentence has a word for what is done or kept, or says how long or how hot."""
+    return bool(_DOES.search(sentence))
 
 
 def begins_to_bid(text: str) -> bool:

@@ -22,7 +22,7 @@ from stillroom.bringing.known_work import (
 )
 from stillroom.bringing.said_to_one import greets, is_news
 from stillroom.bringing.sorting import is_sentence, is_told
-from stillroom.bringing.tails import begins_to_bid, does_something
+from stillroom.bringing.tails import begins_to_bid, does_something, ends_in_doing
 
 _LEAST: Final = 2
 _LEAST_SMALL: Final = 3
@@ -133,9 +133,11 @@ def _is_private(sentence: str) -> bool:
 def _take_beginning(recipe: Recipe, is_done: Callable[[str], bool]) -> None:
     """Take what is told above a list as the first steps, where most of it is plainly done."""
     sentences = [one for said in recipe.intro for one in SENTENCE_ENDS.split(said)]
-    done = sum(map(is_done, sentences))
-    if done < _MOSTLY or done * _MOSTLY < len(sentences) * _LEAST:
+    done = [one for one in sentences if is_done(one)]
+    if len(done) < _MOSTLY or len(done) * _MOSTLY < len(sentences) * _LEAST:
         return
+    if len(done) > _MOSTLY and not any(begins_to_bid(one) or ends_in_doing(one) for one in done):
+        return  # "If you have plums to spare, this is a way to use them."
     *above, last = recipe.intro
     if last.endswith(":"):  # "Mix:", right above the things
         head = recipe.ingredients[0][0]

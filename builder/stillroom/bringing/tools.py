@@ -6,6 +6,7 @@ It goes to the notes, and that is said. Leaves out the list that a head of its o
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.found import Recipe
@@ -46,6 +47,11 @@ _SAID_OF_IT: Final = re.compile(
 )
 _ARTICLES: Final = frozenset(
     {
+        "en",
+        "ett",
+        "et",
+        "um",
+        "uma",
         "a",
         "an",
         "un",
@@ -88,6 +94,8 @@ _LIDS: Final = re.compile(
 _PACKED_FOOD: Final = re.compile(
     r"\btea ?bags?\b|\b(?:gelatin\w*|nori|filo|phyllo|pastry|lasagn\w*|wafer) (?:sheets?|bags?)\b"
 )
+_LEAST_JOINED: Final = 3
+"""Letters before the end of a word by which it names a tool."""
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 
@@ -126,10 +134,18 @@ def is_tool(text: str) -> bool:
     said = said[1:] if len(said) > 1 and said[0] in words("size_first") else said
     if not said or bool(_WEIGHED.search(head)) or (food and "craft" not in food.tags):
         return False
-    if said[-1] in words("tool_last"):
+    if said[-1] in words("tool_last") or (food is None and _joins_tool(said[-1])):
         return True
     bare_first = len(said) == 1 and said[0] in words("tool_alone")
     return bare_first or (said[0] in words("tool_first") and not _HOLDS_SOMETHING.match(head))
+
+
+def _joins_tool(word: str) -> bool:
+    """Whether a word of a language that joins them ends as what is worked with: "Mengkom"."""
+    ends = words("tool_ends")
+    return word in ends or any(
+        word.endswith(end) and len(word) >= len(end) + _LEAST_JOINED for end in ends
+    )
 
 
 def is_never_given(text: str) -> bool:
@@ -177,6 +193,7 @@ def take_tools(recipe: Recipe) -> list[str]:
     paper, ribbon. A thermometer and a double boiler are of none.
     """
     tools = [row for row in recipe.ingredients if is_tool(row[1])]
+    tools = _with_their_group(recipe.ingredients, tools)
     foods = sum(_is_food(one) for _, text in recipe.ingredients for one in things_on(text))
     jars = bool(tools) and all(_ONLY_JARS.search(text) for _, text in tools)
     if foods < (1 if jars else _FOODS):
@@ -188,6 +205,24 @@ def take_tools(recipe: Recipe) -> list[str]:
     what = f"Under Equipment now, as things to work with: {said}{', …' if len(tools) > 3 else ''}."
     recipe.doubt("ingredients", what, "What is a part of the present belongs in the list again.")
     return [text for _, text in tools]
+
+
+def _with_their_group(
+    listed: Sequence[tuple[str, str]], tools: list[tuple[str, str]]
+) -> list[tuple[str, str]]:
+    """Return the tools of a list, and what stands among them under a head where no food does.
+
+    >>> listed = [("", "250 g flour"), ("", "1 egg"), ("Needed", "a bowl"), ("Needed", "a dolly")]
+    >>> _with_their_group(listed, [("Needed", "a bowl")])
+    [('Needed', 'a bowl'), ('Needed', 'a dolly')]
+    """
+    heads = {head for head, _ in tools if head and head != listed[0][0]}
+    for head in heads:
+        group = [row for row in listed if row[0] == head]
+        many = sum(row in tools for row in group) * 2 >= len(group)
+        if many and not any(_is_food(one) or _WEIGHED.search(one) for _, one in group):
+            tools = [row for row in listed if row in tools or row in group]
+    return tools
 
 
 def _is_food(text: str) -> bool:

@@ -15,10 +15,11 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.head_rows import is_head
-from stillroom.bringing.heads import SPAN_UNIT, plain, words
+from stillroom.bringing.heads import NEED, SPAN_UNIT, plain, words
 from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.sorting import is_ingredient
+from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
 _LONGEST: Final = 110
@@ -56,7 +57,7 @@ _HEAD_AND_REST: Final = late_regex(
     r"(?P<head>[^:(\d]{4,40}?)\s?(?:(?P<open>\()|:\s|\s[-–—]\s)(?P<rest>.{3,60})"
 )
 # "Pour deux kilos de gelée de coings", "Til 8 l. marmelade": of what it is so much
-_OF_WHAT: Final = r"\.?\s(?:(?:de|di|of|von|van|av|af)\s|d['’])?(?P<what>[^\W\d][^\d,;:()]{3,40})"
+_OF_WHAT: Final = r"\.?\s(?:(?:de|di|of|von|van|av|af)\s|d['’])?(?P<what>[^\W\d][^\d,;:()]{3,40}?)"
 # "a quantity to fill 4 jars of a litre you need:", above a list
 _TO_FILL: Final = late_regex(
     r"\b(?:to fill|riempire|remplir|llenar|füllen|befüllen|vullen|fylla|fylde|fylle|encher"
@@ -163,7 +164,11 @@ def yield_of_line(text: str) -> str:
 def _of_what(text: str) -> Match[str] | None:
     """Return how much of what is made a line heads a list by; None where it is no thing made."""
     found = _told_of_what().fullmatch(text)
-    return found if found and says_its_kind(found["what"]) else None
+    if found is None or not (found["what"] or found["needed"]):
+        return None
+    what = found["what"] or ""
+    other = bool(found["needed"]) and not staples_named(what)  # "For 2 l squash you need:"
+    return found if not what or other or says_its_kind(what) else None
 
 
 def _is_for(text: str) -> str:
@@ -225,4 +230,5 @@ def _told_by_what() -> Pattern[str]:
 def _told_of_what() -> Pattern[str]:
     """Return the pattern of such a line that says of what it is so much as well."""
     leads = "|".join(sorted(map(escape, words("yield_for")), key=len, reverse=True))
-    return late_regex(rf"(?:{leads})\s?:?\s{_SO}(?P<said>{_held()}){_OF_WHAT}", IGNORECASE)
+    of_what = rf"(?:{_OF_WHAT})??(?P<needed>[\s,]+{NEED})?"
+    return late_regex(rf"(?:{leads})\s?:?\s{_SO}(?P<said>{_held()}){of_what}", IGNORECASE)
