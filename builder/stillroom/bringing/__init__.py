@@ -10,8 +10,8 @@ A file goes through three rooms:
   ``cells_on_lines``, ``whole_list`` and ``old_books`` (lines put together and parted), ``lists``,
   ``list_lines`` and ``list_titles``, ``stages`` and ``later_lists``, ``shared_method``,
   ``one_line``, ``tools``, ``outside``, ``outside_recipe`` (with ``page_foot``), ``makes_said``
-  (with ``yields`` and ``yield_labels``), ``prose``, ``told_above``, ``greetings`` (with
-  ``callings`` and ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
+  (with ``makes_taken``, ``yields`` and ``yield_labels``), ``prose``, ``told_above``, ``greetings``
+  (with ``callings`` and ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``, ``doubted``, ``told_within``, ``told_beside`` (with
   ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml);

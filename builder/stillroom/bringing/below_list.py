@@ -19,13 +19,14 @@ from stillroom.bringing.joining import joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work, is_work, tongues_of
 from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
 from stillroom.bringing.list_parts import further_notes, takes_further, with_further_told
-from stillroom.bringing.makes_said import KEPT_TOO, MAKES, is_only_makes, makes_of
+from stillroom.bringing.makes_said import is_only_makes, makes_of
+from stillroom.bringing.makes_taken import take_makes
 from stillroom.bringing.remarks import without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
 from stillroom.bringing.sorting import LEADERS, is_passed, is_sentence, is_told, number_of
 from stillroom.bringing.titles import writer_of
 from stillroom.bringing.yields import yield_told
-from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.lines.staple_table import staples_named
 
 _WISH: Final = re.compile(
     r"(?:(?:ich|wir) wünschen?\b|(?:i|we) wish you|wishing you"
@@ -79,7 +80,6 @@ _IF_LIKED: Final = re.compile(
 )
 _LABEL: Final = re.compile(r"[A-ZÀ-Ý][^\W\d_]{2,20}(?: [^\W\d_]{1,20}){0,2}:\s+\S")
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
-_JOINING: Final = re.compile(r"^[\s,:.–-]*(?:and|which)?\s*", re.IGNORECASE)
 _IF_NAMED: Final = "If they may not be named, take it out."
 _LABEL_AND_VALUE: Final = 2
 _FEW: Final = 10
@@ -351,47 +351,6 @@ def _takes_fact(recipe: Recipe, label: str, value: str) -> bool:
         recipe.doubt("title", what, "Write it on the giving list, if you like.")
         return True
     return plain(value) in ("n a", "na", "none", "")
-
-
-def besides_makes(text: str) -> str:
-    """Return what a line says beside how much the recipe makes: how long that keeps, or where.
-
-    >>> besides_makes("Makes 36 pieces. Keeps 2 weeks in a tin.")
-    'Keeps 2 weeks in a tin.'
-    >>> besides_makes("Makes 4 (8 ounce) jars"), besides_makes("Serves 4 | Prep time: 20 minutes")
-    ('', '')
-    """
-    found = MAKES.search(text)
-    if not found:
-        return ""
-    kept = KEPT_TOO.search(text, found.start("said"), found.end())
-    end = kept.start() if kept else found.end()
-    rest = f"{text[: found.start()]}.{text[end:]}"
-    parts = re.split(r"[.;!|]+(?=\s|[A-Z]|$)", rest)
-    said = [_JOINING.sub("", part).strip(" ,*_()") for part in parts]
-    told = [
-        one
-        for one in said
-        if find_staple(one) or (len(one.split()) >= 3 and not is_passed(f"{one}:"))
-    ]
-    return " ".join(f"{one[:1].upper()}{one[1:]}." for one in told)
-
-
-def take_makes(recipe: Recipe, text: str) -> None:
-    """Take how much a line says is made, and what else it says as a note."""
-    recipe.say_makes(makes_of(text))
-    said = besides_makes(text)
-    if find_staple(said.rstrip(".")):
-        take_food(recipe, said.rstrip("."))
-    elif said:
-        recipe.notes.append(("Notes", [said]))
-
-
-def take_food(recipe: Recipe, food: str) -> None:
-    """Take a food that stands behind how much is made into the list, and ask about it."""
-    recipe.ingredients.append(("", food))
-    what = f'"{food}" stood behind how much it makes, and stands in the list now.'
-    recipe.doubt("ingredients", what, "Look whether it goes in, and where.")
 
 
 def _is_furniture(text: str) -> bool:

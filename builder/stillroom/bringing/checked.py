@@ -23,6 +23,9 @@ from stillroom.core.words.problems import Problem, ProblemsFound
 
 STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "makes: 1 kg"}
 """The facts that a draft may leave empty, and what stands in for them while the rest is read."""
+NOT_A_FOOD: Final = "is not a food that this book knows"
+# as the rule says that refuses what may be dangerous
+_NOT_KNOWN_IN: Final = re.compile(r"what is in (?P<names>.+?) is not known, so that")
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 
 
@@ -83,12 +86,23 @@ def place_of(problem: Problem, rows: list[str]) -> tuple[int, bool]:
     return place, rows[place].startswith(_STATES)
 
 
+def is_asked_by_name(what: str, told: str) -> bool:
+    """Whether a rule asks what foods are, each of which is asked about already.
+
+    >>> told = '"quandong" is not a food that this book knows: its allergens cannot be checked.'
+    >>> rule = "A food the book does not know: what is in {} is not known, so that it is refused."
+    >>> [is_asked_by_name(rule.format(one), told) for one in ("quandong", "quandong and emu")]
+    [True, False]
+    """
+    found = _NOT_KNOWN_IN.search(what)
+    names = re.split(r",\s|\sand\s", found["names"]) if found else []
+    return bool(names) and all(f'"{one}' in told for one in names)
+
+
 def _unknown(recipes: Iterable[Recipe]) -> list[Problem]:
     found = []
     for food in unknown_foods(recipes):
-        what = (
-            f'"{food.words}" is not a food that this book knows: its allergens cannot be checked.'
-        )
+        what = f'"{food.words}" {NOT_A_FOOD}: its allergens cannot be checked.'
         near = " or ".join(f'"{name}"' for name in food.nearest if name != food.words)
         mend = f"If {near} is meant, write that; " if near else ""
         mend += "else say what it is among the book's own foods (larder.yml)."

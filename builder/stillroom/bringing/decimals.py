@@ -57,7 +57,7 @@ def write_own_decimals(recipe: Recipe, language: str) -> None:
     anew, form = _IN_A_STEP[own], rf"\g<whole>{own}\g<part>"
     recipe.steps = [(group, anew.sub(form, step)) for group, step in recipe.steps]
     recipe.numbered = {anew.sub(form, step) for step in recipe.numbered}
-    if elsewhere:
+    if elsewhere or own == ",":  # "2.5 dl" can be nothing else
         return
     said = ", ".join(f'"{one}"' for one in found[:4])
     what = f"{said} and their like were written as another language does: they are decimals here."

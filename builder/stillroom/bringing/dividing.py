@@ -21,7 +21,6 @@ from stillroom.bringing.below_list import (
     notes_above,
     read_below,
     read_steps,
-    take_makes,
     take_row,
 )
 from stillroom.bringing.callings import yield_alone
@@ -38,6 +37,7 @@ from stillroom.bringing.list_parts import FOR_A_PART, heads_further, is_part_alo
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.makes_said import is_only_makes, makes_of
+from stillroom.bringing.makes_taken import take_makes
 from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.outside import (
     ask_of_another_above,

@@ -16,7 +16,7 @@ from typing import Final
 from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.unanswered import ASKED
 from stillroom.beginning.written import fact, item
-from stillroom.bringing.checked import checked, place_of
+from stillroom.bringing.checked import NOT_A_FOOD, checked, is_asked_by_name, place_of
 from stillroom.bringing.decimals import write_own_decimals
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
 from stillroom.bringing.found import SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
@@ -31,7 +31,7 @@ from stillroom.bringing.keeping import (
 from stillroom.bringing.labelled_spans import may_say_it_keeps, waits_beside
 from stillroom.bringing.measured import asked_beside
 from stillroom.bringing.naming import guess_kind, title_of
-from stillroom.bringing.one_line import things_on
+from stillroom.bringing.one_line import is_plainly_parted, things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
@@ -46,17 +46,16 @@ from stillroom.core.when.spans import Span
 
 _RULE: Final = "---"
 _LONGEST_ITEM: Final = 900
-"""Shorter than what facts_above.py takes for one line: what is longer is told and cut."""
+"""Shorter than facts_above.py takes for one line: what is longer is told and cut."""
 _LONGEST_NAME: Final = 120
 _LONGEST_QUESTION: Final = 2_000
-# what a page says of any recipe until somebody writes how much it makes
+# of any recipe until somebody writes how much it makes
 _LEFT_EMPTY: Final = re.compile(
-    r"(?:serves |for )?1 ?(?:servings?|portion(?:en)?|person(?:en|ne)?|people|porzione|porción"
-    r"|portie)|todo|tbd|n/?a|none|unknown|varies|several|many|\?+|-+",
+    r"(?:serves |for )?1 ?(?:servings?|portion(?:en)?|person(?:en|n?e|as?|er)?|people|porzione"
+    r"|porción|portie|porção|pessoa|porcja|osoba)|todo|tbd|n/?a|none|unknown|varies|several|many|\?+|-+",
     re.IGNORECASE,
 )
-# "1 + 2/3 cups" is one amount
-_MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")
+_MIXED: Final = re.compile(r"^\W*\d+\s*\+\s*(?:\d+\s*/\s*\d+|[½⅓⅔¼¾⅛])")  # "1 + 2/3 cups"
 _BRACKETS: Final = re.compile(r"\([^()]*\)")
 _TWO_THINGS: Final = re.compile(r"(?<!^\d)(?<!^\d\s)[;+]\s*(?:\d|[½¼¾])")
 _ADDED: Final = re.compile(
@@ -144,7 +143,7 @@ def _add_facts(
         said = f'"{left[0]}" is what pages say that nobody filled in' if left else "It does not say"
         what = f"{said}{', and not' if left else ''} how much it makes."
         made.ask(at["makes"], what, 'Write "makes: 6 jars of 200 ml", or "makes: 24 biscuits".')
-    elif SERVES.search(makes) and guess.pours:
+    elif SERVES.search(_BRACKETS.sub("", makes)) and guess.pours:
         what = f'"{makes}" does not say how much of it there is to fill into bottles.'
         made.ask(at["makes"], what, 'Write "makes: 1 litre", or "makes: 3 bottles of 350 ml".')
     elif re.fullmatch(r"(?:about |ca\.? )?[\d\s–-]+", makes):
@@ -160,7 +159,7 @@ def _add_facts(
         place = len(made.rows)
         for thing in things:
             made.add(f"  {'  ' if head else ''}- {item(thing)}")
-        if len(things) > 1:
+        if len(things) > 1 and not is_plainly_parted(row, things):
             what = f"{len(things)} things stood on one line, and have one each now: {things[0]} …"
             made.ask(place, what, "Look whether they were parted where you would.")
         if len(row) > _LONGEST_ITEM:
@@ -339,12 +338,14 @@ def _prose_line(said: str) -> str:
 def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larder | None) -> None:
     """Ask what the book's own check would say of the draft."""
     known = {place for place, _, _ in made.asked}
-    told = " ".join(what for _, what, _ in made.asked)
-    for problem in checked(made.rows, slug, settings, larder):
+    found = checked(made.rows, slug, settings, larder)
+    named = (one.what for one in found if NOT_A_FOOD in one.what)
+    told = " ".join((*(what for _, what, _ in made.asked), *named))
+    for problem in found:
         place, is_stated = place_of(problem, made.rows)
         if problem.what.startswith('"ingredients" is missing') and "ingredients" in told:
             continue
-        if place in known and is_stated:
+        if (place in known and is_stated) or is_asked_by_name(problem.what, told):
             continue  # it was asked already, in words that know more
         made.ask(place, problem.what, problem.mend)
 

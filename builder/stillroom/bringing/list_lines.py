@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from stillroom.bringing.below_list import ADDRESS, take_makes, take_row
+from stillroom.bringing.below_list import ADDRESS, take_row
 from stillroom.bringing.each_of import EACH_BELOW
 from stillroom.bringing.found import List, Recipe, Row
 from stillroom.bringing.head_rows import is_head
@@ -29,6 +29,7 @@ from stillroom.bringing.list_parts import (
 )
 from stillroom.bringing.lists import WIDE, ends_open
 from stillroom.bringing.makes_said import is_only_makes, makes_of
+from stillroom.bringing.makes_taken import take_makes
 from stillroom.bringing.one_line import foods_named, foods_on
 from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.sorting import (

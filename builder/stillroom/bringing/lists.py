@@ -62,6 +62,8 @@ _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 _SO_MUCH_BEHIND: Final = re.compile(
     r"[^\W\d][^\d.!?:]{1,40}?\s*[-–—:]\s*[\d½⅓⅔¼¾][\d.,/½⅓⅔¼¾]*\s?[^\W\d]"
 )
+_LEAST_TOLD: Final = 5
+"""Words of an item from which on it may tell what is done, though it ends as no sentence."""
 WIDE: Final = 55
 """From here on a line is taken for one that its writer's machine broke off."""
 
@@ -234,10 +236,10 @@ def _beside_items(rows: Sequence[Row], at: int) -> bool:
 
 def _is_step(text: str) -> bool:
     """Whether an item among others says what is done: a sentence, no amount, no foods alone."""
-    if not is_sentence(text) or begins_with_amount(text) or foods_on(text):
+    if begins_with_amount(text) or foods_on(text) or _SO_MUCH_BEHIND.match(text):
         return False
-    if _SO_MUCH_BEHIND.match(text):
-        return False
+    if not is_sentence(text):
+        return len(text.split()) >= _LEAST_TOLD and is_plainly_work(text)
     if _thing_of(text) != text:
         return False
     first = re.split(r"\s*[(—]", text, maxsplit=1)[0]  # "Sugar to dust (optional) — for the look."
@@ -301,6 +303,8 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         elif rows[at].shape == "row" and at == end:
             at += 1
             end = at
+        elif row.shape == "item" and _is_step(row.text):
+            break
         elif heads_last_items(rows, at):
             at += 1
             while at < len(rows) and rows[at].shape == "item":

@@ -7,6 +7,7 @@ amount, since a comma also says how a thing is prepared. Whoever brings a recipe
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
@@ -265,6 +266,24 @@ def things_on(row: str) -> list[str]:
         apart = apart or (len(amounts) == len(parts) == _PAIR and all(map(_measures_a_food, parts)))
         found += parts if apart else [piece.strip()]
     return found
+
+
+def is_plainly_parted(row: str, things: Sequence[str]) -> bool:
+    """Whether signs part the things of a line, and each is so much of a known food.
+
+    >>> is_plainly_parted("1 kg figs, 600 g sugar", ["1 kg figs", "600 g sugar"])
+    True
+    >>> is_plainly_parted("1 kg figs 600 g sugar", ["1 kg figs", "600 g sugar"])
+    False
+    >>> is_plainly_parted("icing sugar, cinnamon", ["icing sugar", "cinnamon"])
+    False
+    """
+    left = row
+    for one in things:
+        left = left.replace(one, "", 1)
+    signs = re.sub(r"[\s.]", "", left)
+    parted = len(signs) >= len(things) - 1 and not signs.strip(",;+|")
+    return parted and all(map(_is_so_much_of_a_food, things))
 
 
 def _some_with_amounts(row: str) -> list[str]:

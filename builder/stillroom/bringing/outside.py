@@ -10,11 +10,11 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from stillroom.bringing.below_list import take_food
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.makes_said import is_only_makes
+from stillroom.bringing.makes_taken import take_food
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.prose import measured_in_prose

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.afterwords import begins_another, without_afterwords
-from stillroom.bringing.credits import is_credit
+from stillroom.bringing.afterwords import WHOSE, begins_another, without_afterwords
+from stillroom.bringing.credits import SENT_BY, is_credit
 from stillroom.bringing.doubted import quoted
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
@@ -30,6 +30,7 @@ from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.other_ways import ways_behind
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.bringing.tails import says_done, tail_of
+from stillroom.bringing.titles import writer_of
 from stillroom.bringing.yields import yield_told
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -160,7 +161,8 @@ def _idle_behind(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], 
     kept = list(rows[:end])
     if sum(is_work(row.text, tongues, listed) for row in kept) < _LEAST_DONE:
         return (), list(rows)
-    if kept[-1].text.rstrip().endswith((":", ",")):  # which leads to what follows
+    leads = kept[-1].text.rstrip().endswith((":", ","))
+    if leads or kept[-1].shape == "heading":  # what follows goes with it
         return (), list(rows)
     return tuple(row.text for row in rows[end:]), kept
 
@@ -169,6 +171,8 @@ def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     """Whether a row does nothing, names nothing that is used and is read as nothing else."""
     text = row.text.strip()
     if row.shape != "line" or not text[:1].strip() or text[:1].islower():
+        return False
+    if writer_of(text) or WHOSE.fullmatch(text) or SENT_BY.match(text):
         return False
     if is_passed(text) or _is_name(row) or _ADDRESSES.search(text) or is_credit(text):
         return False

@@ -11,10 +11,11 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import words
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.one_line import things_on
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
-from stillroom.core.lines.staple_table import find_staple
+from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
@@ -192,7 +193,7 @@ def take_tools(recipe: Recipe) -> list[str]:
     A list that is not one of foods, as a craft's is, keeps all that may be of the present: jars,
     paper, ribbon. A thermometer and a double boiler are of none.
     """
-    tools = [row for row in recipe.ingredients if is_tool(row[1])]
+    tools = [row for row in recipe.ingredients if is_tool(row[1]) and not _bids(row[1])]
     tools = _with_their_group(recipe.ingredients, tools)
     foods = sum(_is_food(one) for _, text in recipe.ingredients for one in things_on(text))
     jars = bool(tools) and all(_ONLY_JARS.search(text) for _, text in tools)
@@ -201,6 +202,8 @@ def take_tools(recipe: Recipe) -> list[str]:
     if not tools or len(tools) == len(recipe.ingredients):
         return []
     recipe.ingredients = [row for row in recipe.ingredients if row not in tools]
+    if all(is_tool(text) and not _names_food(text) for _, text in tools):
+        return [text for _, text in tools]
     said = ", ".join(f'"{text}"' for _, text in tools[:3])
     what = f"Under Equipment now, as things to work with: {said}{', …' if len(tools) > 3 else ''}."
     recipe.doubt("ingredients", what, "What is a part of the present belongs in the list again.")
@@ -223,6 +226,15 @@ def _with_their_group(
         if many and not any(_is_food(one) or _WEIGHED.search(one) for _, one in group):
             tools = [row for row in listed if row in tools or row in group]
     return tools
+
+
+def _bids(text: str) -> bool:
+    """Whether a line says what is done with a tool: "Sterilise the jar"."""
+    return not text[:1].isdigit() and is_plainly_work(text)
+
+
+def _names_food(text: str) -> bool:
+    return any("craft" not in food.tags for food in staples_named(text))
 
 
 def _is_food(text: str) -> bool:
