@@ -110,18 +110,18 @@ def asked_of(lines: Sequence[str]) -> str:
     return f"{ASKED_OF_METHOD} {some_of(list(map(quoted, lines)), _MOST_NAMED)}."
 
 
-def named_in(question: str) -> list[str]:
-    """Return how a question names its lines, as `quoted` does; none of any other question.
+def named_in(question: str, head: str = ASKED_OF_METHOD) -> list[str]:
+    """Return how a question that begins so names its lines, as `quoted` does; none of any other.
 
     >>> named_in(f"{asked_of(['Photograph: Ann', 'Share'])} {HOW_TO_ANSWER}")
     ['"Photograph: Ann"', '"Share"']
     """
-    if not question.startswith(ASKED_OF_METHOD):
+    if not question.startswith(head):
         return []
     return _QUOTED.findall(question.removesuffix(HOW_TO_ANSWER))
 
 
-def without_named(question: str, gone: Iterable[str]) -> str:
+def without_named(question: str, gone: Iterable[str], head: str = ASKED_OF_METHOD) -> str:
     """Return a question without some of the lines that it names; "" where none is left.
 
     >>> without_named(asked_of(["Photograph: Ann", "Share"]), ['"Share"'])
@@ -129,9 +129,9 @@ def without_named(question: str, gone: Iterable[str]) -> str:
     >>> without_named(asked_of(["Share"]), ['"Share"'])
     ''
     """
-    was = named_in(question)
+    was = named_in(question, head)
     left = [one for one in was if one not in set(gone)]
-    rest = question[len(ASKED_OF_METHOD) :].removeprefix(f" {' · '.join(was)}")
+    rest = question[len(head) :].removeprefix(f" {' · '.join(was)}")
     if not left and rest[:1] == ".":
         return ""
-    return " ".join(filter(None, (ASKED_OF_METHOD, " · ".join(left)))) + rest
+    return " ".join(filter(None, (head, " · ".join(left)))) + rest

@@ -18,6 +18,8 @@ from stillroom.bringing.known_work import words_of
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
+NAMED_BESIDE: Final = "Somebody is named beside the recipe:"
+"""How the question begins that names sentences with somebody in them."""
 _MOST_NAMED: Final = 4
 _NEAR: Final = 4
 """Words between somebody and what she does with her recipe."""
@@ -114,7 +116,7 @@ def asked_whose(found: Sequence[tuple[str, int]]) -> str:
     'Somebody is named beside the recipe: "My neighbour Rosa gave me this".'
     """
     named = some_of([_shown(*one) for one in found], _MOST_NAMED)
-    return f"Somebody is named beside the recipe: {named}."
+    return f"{NAMED_BESIDE} {named}."
 
 
 def _shown(sentence: str, at: int) -> str:

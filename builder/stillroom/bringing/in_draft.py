@@ -7,16 +7,23 @@ Leaves out what each line became: line_by_line.py.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from bisect import bisect_right
+from collections.abc import Mapping, Sequence, Set
+from functools import lru_cache, reduce
+from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.found import BroughtRecipe, Paper, Recipe
+from stillroom.bringing.joining import together
 from stillroom.bringing.known_work import words_of
-from stillroom.bringing.line_by_line import LEFT_OUT, what_became
+from stillroom.bringing.line_by_line import LEFT_OUT, Became, what_became
 from stillroom.bringing.said_to_one import names_food
 from stillroom.bringing.sorting import is_ingredient
+from stillroom.bringing.whole_lines import begin_of_each
 
+LISTED_NOWHERE: Final = "May be of what goes in, and stands nowhere:"
+"""How the question begins that names lines of a list."""
 MOST_BESIDE: Final = 60
 """Lines of a paper that are shown above the first that stands in a draft, and behind the last."""
 _MOST_NAMED: Final = 6
@@ -55,44 +62,68 @@ def boxes_of(raw: str) -> dict[str, str]:
     return {name: "\n".join(lines) for name, lines in found.items() if name not in OURS}
 
 
-def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> list[str]:
+def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> tuple[list[str], frozenset[int]]:
     """Return what a paper says, line by line: its own title, its rows, what it states besides.
 
-    An empty line stays one, but for the first.
+    An empty line stays one, but for the first. Beside them the places of those that may go on with
+    the line above, as typed lines do and paragraphs do not.
     """
-    rows = [("", paper.origin.title), *(("\n" * row.gap, row.text) for row in paper.rows)]
-    words = [f"{gap}{line}" for gap, text in rows if (line := _on_one_line(text))]
-    lines = "\n".join(words).split("\n") if words else []
+    lines: list[str] = [title] if (title := _on_one_line(paper.origin.title)) else []
+    may_go_on: set[int] = set()
+    for row in paper.rows:
+        if not (line := _on_one_line(row.text)):
+            continue
+        if row.gap and lines:
+            lines.append("")
+        elif row.wraps and row.shape == "line":
+            may_go_on.add(len(lines))
+        lines.append(line)
     known = set(lines)
     for recipe in recipes if paper.stated else ():
         for said in map(_on_one_line, recipe.texts()):
             if said and said not in known:
                 known.add(said)
                 lines.append(said)
-    return lines
+    return lines, frozenset(may_go_on)
 
 
 def _on_one_line(text: str) -> str:
     return " ".join(text.split())
 
 
-def paper_of_each(lines: Sequence[str], drafts: Sequence[str]) -> list[tuple[str, ...]]:
+def paper_of_each(
+    lines: Sequence[str], drafts: Sequence[str], may_go_on: Set[int] = frozenset()
+) -> list[tuple[str, ...]]:
     """Return the lines of a paper that belong beside each of its drafts, in their order.
 
     Those are all from the draft before it to the one behind: what stands between two belongs beside
-    both. Of what stands far above the first and below the last it is told how much there is.
+    both. Of what stands far above the first and below the last it is told how much there is. What
+    is one sentence over lines that `may_go_on` is one line.
     """
     texts = {
         f"{number} {box}": said
         for number, raw in enumerate(drafts)
         for box, said in boxes_of(raw).items()
     }
+    became = what_became(lines, texts)
+    begins = begin_of_each(may_go_on, became, texts)
+    whole = [reduce(together, lines[begin:end]) for begin, end in pairwise([*begins, len(lines)])]
     stand: dict[int, list[int]] = {}
-    for at, line in enumerate(what_became(lines, texts)):
+    for at, line in enumerate(became):
         number, _, box = line.box.partition(" ")
         if box and not line.again:
-            stand.setdefault(int(number), []).append(at)
-    return [_around(number, lines, stand) for number in range(len(drafts))]
+            stand.setdefault(int(number), []).append(bisect_right(begins, at) - 1)
+    return [_around(number, whole, stand) for number in range(len(drafts))]
+
+
+def became_of(drafted: BroughtRecipe) -> tuple[Became, ...]:
+    """Return what each line of a draft's paper became in it; reckoned once for the same words."""
+    return _became(drafted.came, tuple(boxes_of(drafted.text).items()))
+
+
+@lru_cache(maxsize=256)  # as many drafts as one file holds at once
+def _became(came: tuple[str, ...], boxes: tuple[tuple[str, str], ...]) -> tuple[Became, ...]:
+    return tuple(what_became(came, dict(boxes)))
 
 
 def listed_nowhere(came: Sequence[str], drafted: BroughtRecipe) -> tuple[str, str] | None:
@@ -106,7 +137,7 @@ def listed_nowhere(came: Sequence[str], drafted: BroughtRecipe) -> tuple[str, st
     known = set(words_of(" ".join(boxes.values())))
     lost = [
         one.words
-        for one in what_became(came, boxes)
+        for one in _became(tuple(came), tuple(boxes.items()))
         if one.box == LEFT_OUT
         and is_ingredient(one.words)
         and names_food(one.words)
@@ -117,7 +148,7 @@ def listed_nowhere(came: Sequence[str], drafted: BroughtRecipe) -> tuple[str, st
         return None
     named = some_of(list(map(quoted, lost)), _MOST_NAMED)
     return (
-        f"May be of what goes in, and stands nowhere: {named}.",
+        f"{LISTED_NOWHERE} {named}.",
         "Write what belongs to it there.",
     )
 

@@ -39,6 +39,12 @@ PARTS: Final = {
     LEFT_OUT: "left out",
 }
 """What a line became, in a cook's words."""
+HEADS: Final = {
+    "ingredients": "heads a part of what goes in",
+    "method": "heads a part of what you do",
+    "after": "a heading below the recipe",
+}
+"""What a heading within a box is."""
 _LEAST_SHARE: Final = 0.34
 """Of the words of a line, so many stand in what it became; fewer stand there by chance."""
 _SAME_WORDS: Final = 0.8
@@ -51,6 +57,7 @@ _LEAST_LEFT: Final = 2
 _A_WORD: Final = 4
 """Letters of one word that is told as left out when it stands alone."""
 _FEW: Final = 2
+_MOST_OF_A_HEAD: Final = 6
 _MOST_AROUND: Final = 12
 """Words of a line around a fact of a word or two that is found in it."""
 _WRITTEN: Final = ("title", "makes", "ingredients")
@@ -77,6 +84,7 @@ class Became:
 
     `box` is "" for a line left out and "head" for one that heads a part. `again` says that its
     words stand there once for this line and for another; `also` is what was written of it besides.
+    `heads` says that it is a heading within its box, `under` below which it stands there.
     """
 
     words: str
@@ -85,6 +93,15 @@ class Became:
     again: bool = False
     pieces: tuple[Piece, ...] = ()
     also: tuple[Piece, ...] = ()
+    heads: bool = False
+    under: str = ""
+
+    @property
+    def as_what(self) -> str:
+        """What it is within its box; "" for one of its lines."""
+        if self.heads:
+            return HEADS[part_of(self.box)]
+        return f"{PARTS[part_of(self.box)]}, under “{self.under}”" if self.under else ""
 
     @property
     def also_in(self) -> tuple[str, ...]:
@@ -94,13 +111,15 @@ class Became:
     @property
     def said(self) -> str:
         """What it became, in a cook's words."""
-        return ", and ".join(PARTS.get(box, box) for box in (self.box, *self.also_in))
+        own = self.as_what or PARTS.get(self.box, self.box)
+        return ", and ".join((own, *(PARTS.get(box, box) for box in self.also_in)))
 
 
 @dataclass(frozen=True)
 class _Boxes:
     """The words of every box, one after another: their letters, their box, their lines."""
 
+    texts: Mapping[str, str]
     words: tuple[Word, ...]
     boxes: tuple[str, ...]
     lines: tuple[range, ...]
@@ -123,7 +142,7 @@ class _Boxes:
                 lines += [range(first, len(words))] if len(words) > first else []
                 start += len(line) + 1
             boxes += [box] * (len(words) - len(boxes))
-        return cls(tuple(words), tuple(boxes), tuple(lines), frozenset(breaks))
+        return cls(texts, tuple(words), tuple(boxes), tuple(lines), frozenset(breaks))
 
     @cached_property
     def text(self) -> Text:
@@ -172,6 +191,15 @@ class _Boxes:
         yield from (line for line in self.lines if len(line) <= _FEW)
 
 
+def part_of(box: str) -> str:
+    """Return which part of a recipe a box is; before its name may stand the number of its draft.
+
+    >>> part_of("2 title"), part_of("title")
+    ('title', 'title')
+    """
+    return box.rpartition(" ")[2]
+
+
 def _by_word(lines: Iterable[tuple[_Line, Sequence[str]]]) -> Mapping[str, list[_Line]]:
     """Return which lines hold a word, in their order."""
     found: dict[str, list[_Line]] = defaultdict(list)
@@ -192,6 +220,8 @@ def say_left_out(lines: Iterable[Became], most: int) -> str:
 
 def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
     """Return what each line of a paper became; `texts` is what stands in each box of its draft.
+
+    Of several drafts each box has the number of its own before its name.
 
     >>> texts = {"title": "Plum gin", "ingredients": "500 g plums", "method": "Prick the plums."}
     >>> rows = ["Plum gin", "Send to a friend", "500 g plums", "1. Prick the plums. Lovely!"]
@@ -228,7 +258,7 @@ def _said_besides(
     besides: list[list[Piece]] = [[] for _ in lines]
     used = {place for one in stands for place in one.values()}
     for line in boxes.lines:
-        if boxes.boxes[line.start] not in _WRITTEN or any(one in used for one in line):
+        if part_of(boxes.boxes[line.start]) not in _WRITTEN or any(one in used for one in line):
             continue
         said = Counter(boxes.said[line.start : line.stop])
         figures = {word for word in said if word.isdigit()}
@@ -271,7 +301,9 @@ def _standing(
     for short in boxes.short_lines():
         if not any(one in used for one in short):
             said = boxes.said[short.start : short.stop]
-            longest = len(said) + (_MOST_AROUND if boxes.boxes[short.start] in _FACTS else _FEW)
+            longest = len(said) + (
+                _MOST_AROUND if part_of(boxes.boxes[short.start]) in _FACTS else _FEW
+            )
             found_in = (at for at in rows_with.get(said[0], ()) if len(lines[at]) <= longest)
             for at in islice(found_in, _MOST_LIKE):
                 if span := _free_span(lines[at], said, stands[at]):
@@ -310,14 +342,31 @@ def _told(row: str, stands: Mapping[int, int], boxes: _Boxes, *, again: bool) ->
     words = words_in(row)
     counted = Counter(boxes.boxes[place] for place in stands.values())
     box = counted.most_common(1)[0][0] if counted else LEFT_OUT
-    if len(stands) < _LEAST_SHARE * len(words) and box not in _FACTS:
+    if len(stands) < _LEAST_SHARE * len(words) and part_of(box) not in _FACTS:
         box = LEFT_OUT
     if box == LEFT_OUT:
         is_head = section_of(row) in ("ingredients", "method") and not stands
         return Became(row, HEAD if is_head else LEFT_OUT, "" if is_head else row.strip())
-    left = " … ".join(_left(row, words, stands, box))
+    left = " … ".join(_left(row, words, stands, part_of(box)))
     pieces = () if again else tuple(_pieces(stands, boxes))
-    return Became(row, box, left, again, pieces)
+    first = min(place for place in stands.values() if boxes.boxes[place] == box)
+    heads, under = _within(boxes.texts[box], boxes.words[first].first, part_of(box))
+    return Became(row, box, left, again, pieces, heads=heads, under=under)
+
+
+def _within(text: str, at: int, part: str) -> tuple[bool, str]:
+    """Return whether a place of a box is in a heading, and below which note's heading it stands."""
+    if part not in HEADS:
+        return False, ""
+    begin = text.rfind("\n", 0, at) + 1
+    row = text[begin:].partition("\n")[0].strip()
+    if row.startswith("#"):
+        return True, ""
+    if part != "after":
+        return row.endswith(":") and len(row.split()) <= _MOST_OF_A_HEAD, ""
+    above = [one for one in text[:begin].split("\n") if one.startswith("## ")]
+    under = above[-1].lstrip("# ").strip() if above else ""
+    return False, "" if under == "Notes" else under
 
 
 def _pieces(stands: Mapping[int, int], boxes: _Boxes) -> Iterator[Piece]:

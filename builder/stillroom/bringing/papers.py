@@ -100,9 +100,9 @@ def _drafts_of(
     """Return the drafts of one paper, each with the paper's lines that belong beside it."""
     if paper.own_form:
         return [draft_own(paper, settings, larder)]
-    lines = lines_of(paper, recipes)
+    lines, may_go_on = lines_of(paper, recipes)
     drafts = [draft(one, paper.origin, settings, larder) for one in recipes]
-    papers = paper_of_each(lines, [one.text for one in drafts])
+    papers = paper_of_each(lines, [one.text for one in drafts], may_go_on)
     for at, recipe in enumerate(recipes):
         if lost := listed_nowhere(papers[at], drafts[at]):
             recipe.doubt("ingredients", *lost)

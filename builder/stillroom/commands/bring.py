@@ -9,8 +9,8 @@ from typing import Final
 import click
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
-from stillroom.bringing.in_draft import boxes_of
-from stillroom.bringing.line_by_line import PARTS, say_left_out, what_became
+from stillroom.bringing.in_draft import became_of
+from stillroom.bringing.line_by_line import PARTS, say_left_out
 from stillroom.bringing.papers import LARGEST
 from stillroom.commands.terminal import book_around, fail, told_plainly
 from stillroom.commands.typed_words import FOLDER, PAPER
@@ -61,7 +61,7 @@ def _tell(found: Brought, written: tuple[Path, ...], *, every_line: bool) -> Non
         click.echo(f'Written: {path} ("{recipe.title}", {asked})')
         for one in recipe.questions:
             click.echo(f"{path}:{one.line}: {one.what} {one.mend}".rstrip(), file=sys.stdout)
-        became = what_became(recipe.came, boxes_of(recipe.text))
+        became = became_of(recipe)
         if every_line:
             width = max(map(len, PARTS.values()))
             for line in (one for one in became if one.words):

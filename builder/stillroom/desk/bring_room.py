@@ -17,8 +17,8 @@ from starlette.responses import Response
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
 from stillroom.bringing.found import PASTED
-from stillroom.bringing.in_draft import boxes_of
-from stillroom.bringing.line_by_line import say_left_out, what_became
+from stillroom.bringing.in_draft import became_of
+from stillroom.bringing.line_by_line import say_left_out
 from stillroom.bringing.papers import LARGEST
 from stillroom.desk.desk import Desk
 from stillroom.desk.looking import plainly
@@ -100,7 +100,7 @@ def _drafts(desk: Desk, found: Brought, written: tuple[Path, ...]) -> list[Draft
         Draft(
             spine := spine_of_draft(desk, path.stem, titles, until),
             (*spine.wrong, *desk.waiting(recipe.text)),
-            say_left_out(what_became(recipe.came, boxes_of(recipe.text)), _MOST_LEFT),
+            say_left_out(became_of(recipe), _MOST_LEFT),
         )
         for path, recipe in zip(written, found.recipes, strict=True)
     ]

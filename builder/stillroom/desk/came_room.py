@@ -14,9 +14,17 @@ from starlette.responses import Response
 from stillroom.bringing import bring
 from stillroom.bringing.found import PASTED
 from stillroom.desk.bring_room import into_drafts
+from stillroom.desk.brought_questions import all_named, settled_by
 from stillroom.desk.desk import Desk
 from stillroom.desk.filled import filled
-from stillroom.desk.lines_as_came import begins_another, came, gave_way, put_in, without_lines
+from stillroom.desk.lines_as_came import (
+    begins_another,
+    came,
+    gave_way,
+    put_elsewhere,
+    put_in,
+    without_lines,
+)
 from stillroom.desk.pressing import SETTLED
 from stillroom.desk.write_room import boxes_of, files_of, posted_boxes
 from stillroom.saving.whole import write_whole
@@ -34,7 +42,7 @@ async def put_lines(desk: Desk, request: Request) -> Response:
     ident = request.path_params["ident"]
     posted = await posted_boxes(request)
     files = files_of(desk, ident)
-    lines = came(desk.place, ident)
+    before_cut = lines = came(desk.place, ident)
     before = form = {SETTLED: posted.get(SETTLED, ""), **filled(posted)}
     told = ("", "")
     first = begins_another(lines, posted)
@@ -50,7 +58,11 @@ async def put_lines(desk: Desk, request: Request) -> Response:
             write_whole(path, "\n".join(lines).encode())
         else:
             told = (_NONE_BEGINS, "")
+    names = all_named(files.now.raw)
+    moved = (*put_elsewhere(lines, posted), *(before_cut[first:] if told[1] else ()))
+    done = {name for line in moved for name in settled_by(line, names)}
     form = put_in(lines, form, posted)
+    form[SETTLED] = "\n".join(filter(None, [form[SETTLED], *sorted(done)]))
     if form != before and not told[0]:
         told = (" ".join([_MOVED, *(_GAVE_WAY.format(one) for one in gave_way(before, form))]), "")
     opened = posted.get("opened", "")

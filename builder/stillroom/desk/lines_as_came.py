@@ -14,8 +14,8 @@ from typing import Final
 from stillroom.beginning.questions import questions
 from stillroom.bringing.line_by_line import LEFT_OUT, PARTS, Became, Piece, what_became
 from stillroom.desk.boxes import bullet_off
+from stillroom.desk.notes_order import in_order
 from stillroom.desk.place import Place, read_now
-from stillroom.desk.pressing import with_more
 from stillroom.desk.recipe_form import FIELDS
 
 _PUT: Final = "put"
@@ -77,9 +77,9 @@ def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
             number,
             one.words,
             one.box,
-            _called(one.box),
+            one.as_what or _called(one.box),
             one.left,
-            _choices(one.box),
+            _choices(one),
             ", ".join(map(_called, one.also_in)),
         )
         for number, one in enumerate(_became(lines, form))
@@ -101,9 +101,12 @@ def _called(box: str) -> str:
     return PARTS.get(box) or questions()[box].words
 
 
-def _choices(box: str) -> tuple[tuple[str, str], ...]:
-    names = CHOICES if box in CHOICES else (box, *CHOICES)
-    return (*((name, _called(name)) for name in names), (ANOTHER, "another recipe begins here"))
+def _choices(line: Became) -> tuple[tuple[str, str], ...]:
+    names = CHOICES if line.box in CHOICES else (line.box, *CHOICES)
+    called = {name: _called(name) for name in names}
+    if line.as_what:
+        called[line.box] = line.as_what
+    return (*called.items(), (ANOTHER, "another recipe begins here"))
 
 
 def put_in(
@@ -123,6 +126,16 @@ def put_in(
             found = _without(found, _of_a_line(_became(lines, found)[number]))
             found = _with(found, lines, number, chosen)
     return found
+
+
+def put_elsewhere(lines: Sequence[str], posted: Mapping[str, str]) -> list[str]:
+    """Return the lines that were chosen to be something else."""
+    named = ((_NAME.fullmatch(name), chosen) for name, chosen in posted.items())
+    return [
+        lines[int(said[1])]
+        for said, chosen in named
+        if said and chosen in CHOICES and chosen != said[2] and int(said[1]) < len(lines)
+    ]
 
 
 def _of_a_line(line: Became) -> tuple[Piece, ...]:
@@ -190,10 +203,8 @@ def _with(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) 
     if box == LEFT_OUT:
         return dict(form)
     text = form.get(box, "")
-    if box == "after":
-        return {**form, box: with_more(text, words, box)}
-    if box == "intro":
-        return {**form, box: f"{text}\n\n{words}".strip("\n")}
+    if box in ("after", "intro"):
+        return {**form, box: in_order(text, words, box, number, _standing_in(form, lines, box))}
     if box in _LISTS:
         rows = text.split("\n") if text else []
         at = _place(form, lines, number, box)
@@ -203,12 +214,17 @@ def _with(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) 
     return {**form, box: words}
 
 
-def _place(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) -> int:
-    """Return the line of a box at which a line of the paper belongs: by those beside it there."""
-    stands = [
+def _standing_in(form: Mapping[str, str], lines: Sequence[str], box: str) -> list[list[int]]:
+    """Return for each line of the paper at which lines of a box it stands."""
+    return [
         [form[box].count("\n", 0, piece.last) for piece in one.pieces if piece.box == box]
         for one in _became(lines, form)
     ]
+
+
+def _place(form: Mapping[str, str], lines: Sequence[str], number: int, box: str) -> int:
+    """Return the line of a box at which a line of the paper belongs: by those beside it there."""
+    stands = _standing_in(form, lines, box)
     if above := next(filter(None, reversed(stands[:number])), None):
         return max(above) + 1
     below = next(filter(None, stands[number + 1 :]), None)

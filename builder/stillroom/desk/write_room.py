@@ -23,8 +23,8 @@ from stillroom.bringing.still_asked import asked_of_lines, still_asked
 from stillroom.core.recipe.kinds import all_kinds
 from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.desk.boxes import step_lines
 from stillroom.desk.brought_questions import (
+    all_named,
     named_lines,
     ticked_in,
     with_lines_answered,
@@ -100,7 +100,7 @@ async def write(desk: Desk, request: Request) -> Response:
         if is_unsaved and sums.is_file():
             opened = sums.read_text(encoding="utf-8")
     form = _form(raw, ident)
-    if is_unsaved and (answered := named_lines(files.now.raw) - named_lines(raw)):
+    if is_unsaved and (answered := all_named(files.now.raw) - all_named(raw)):
         form[SETTLED] = "\n".join(sorted(answered))
     said = "kept" if request.query_params.get("said") == "kept" else ""
     return boxes_of(desk, ident, form, opened, files, is_unsaved=is_unsaved, just=said)
@@ -153,8 +153,7 @@ def _try(desk: Desk, ident: str, files: Files, posted: Mapping[str, str]) -> Tri
     kind = form.get("kind") or kind_of_title(form.get("title", "")).word
     form["kind"] = kind
     raw = without_asked(write_form(base, f"{ident}.md", form), ticked_in(posted))
-    steps = [one.text for one in step_lines(form.get("method", "")) if not one.is_heading]
-    raw = with_lines_answered(raw, steps, posted.get(SETTLED, ""))
+    raw = with_lines_answered(raw, base, form, posted.get(SETTLED, ""))
     look = desk.look(ident, slug_for(ident, form), raw)
     rows: tuple[Row, ...] = ()
     try:
