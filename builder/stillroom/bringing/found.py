@@ -132,12 +132,16 @@ class Recipe:
 
 @dataclass(frozen=True)
 class Paper:
-    """A file as it was read: its lines, the recipes that it states by itself, where it is from."""
+    """A file as it was read: its lines, the recipes that it states by itself, where it is from.
+
+    `around` are the lines of a web page that are not read as words of its recipe.
+    """
 
     rows: tuple[Row, ...]
     origin: Origin
     stated: tuple[Recipe, ...] = ()
     own_form: str = ""
+    around: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -153,7 +157,8 @@ class Question:
 class BroughtRecipe:
     """A draft recipe in the book's own form, every question about it, and the lines it came as.
 
-    `came` are the lines of its paper, and those around that stand in no draft.
+    `came` are the lines of its paper, and those beside it that stand in no draft; `around` what a
+    web page shows besides.
     """
 
     title: str
@@ -161,6 +166,7 @@ class BroughtRecipe:
     text: str
     questions: tuple[Question, ...] = ()
     came: tuple[str, ...] = ()
+    around: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -107,7 +107,8 @@ def _drafts_of(
         if lost := listed_nowhere(papers[at], drafts[at]):
             recipe.doubt("ingredients", *lost)
             drafts[at] = draft(recipe, paper.origin, settings, larder)
-    return [replace(one, came=beside) for one, beside in zip(drafts, papers, strict=True)]
+    beside = zip(drafts, papers, strict=True)
+    return [replace(one, came=came, around=paper.around) for one, came in beside]
 
 
 def _papers(name: str, data: bytes) -> list[Paper]:

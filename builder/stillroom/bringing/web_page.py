@@ -11,6 +11,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.around_page import around
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, section_of
 from stillroom.bringing.plain_text import decode, rows_of, tidy
@@ -107,7 +108,14 @@ def read_page(text: str, called: str) -> Paper:
     above = next((at for at, row in enumerate(rows) if entry and row.text == entry), 0)
     if not any(is_ingredient(row.text) for row in rows[:above]):
         rows = rows[above:]
-    return Paper(tuple(rows), origin, tuple(recipes_in_tags(page)))
+    stated = tuple(recipes_in_tags(page))
+    read = (
+        title,
+        writer,
+        *(row.text for row in rows),
+        *(one for had in stated for one in had.texts()),
+    )
+    return Paper(tuple(rows), origin, stated, around=around(page, read))
 
 
 def _name_by_entry(page: Tag) -> str:

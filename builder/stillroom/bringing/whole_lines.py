@@ -16,6 +16,8 @@ from stillroom.bringing.overlap import words_in
 
 _LONG: Final = 40
 """Letters from which on a line may have been broken off at the edge of its page."""
+_LEAST_WORDS: Final = 4
+_PROSE: Final = ("intro", "after")
 _PARTS: Final = re.compile(r"[.!?:;\n]")
 _ENDED: Final = re.compile(r"[.!?:;…][\"”“’»')\]]*$")
 _OPEN: Final = re.compile(r"(?:[,(–-]|\b(?:and|or|the|an?|of|in|with|to|for|und|mit|et|de|e|y))$")
@@ -46,9 +48,12 @@ def _goes_on(above: Became, line: Became, texts: Mapping[str, str]) -> bool:
     if end is None or begin is None or end.box != begin.box:
         return False
     between = texts[end.box][end.last : begin.first]
+    part = part_of(end.box)
+    if part in _PROSE:  # a note that was broken stands there line by line
+        between = between.replace("\n", " ")
     if end.last > begin.first or _PARTS.search(between):
         return False
-    listed = part_of(end.box) == "ingredients" and _FIGURE.match(line.words)
+    listed = part == "ingredients" and _FIGURE.match(line.words)
     return not listed and _may_be_half(above.words, line.words)
 
 
@@ -67,14 +72,16 @@ def _edge(line: Became, texts: Mapping[str, str], *, last: bool) -> Piece | None
 
 def _may_be_half(above: str, line: str) -> bool:
     """Whether a line may be the rest of the one above, by how both look."""
-    return _is_small(line) or len(above) >= _LONG or bool(_OPEN.search(above))
+    return _goes_on_small(above, line) or len(above) >= _LONG or bool(_OPEN.search(above))
 
 
-def _is_small(line: str) -> bool:
-    return line.lstrip("\"'“(").strip()[:1].islower()
+def _goes_on_small(above: str, line: str) -> bool:
+    """Whether a line begins small below some words: "sugar" below "flour" is a thing of its own."""
+    small = line.lstrip("\"'“(").strip()[:1].islower()
+    return small and len(above.split()) >= _LEAST_WORDS
 
 
 def _is_broken_off(above: str, line: str) -> bool:
     ended = _ENDED.search(above)
-    begins = _FIGURE.match(line) or not (_is_small(line) or len(above) >= _LONG)
+    begins = _FIGURE.match(line) or not (_goes_on_small(above, line) or len(above) >= _LONG)
     return not (ended or begins)

@@ -30,12 +30,20 @@ def write_brought(
         if root and one.came:
             make_own(root)
             write_whole(came_in(root, path.stem), "\n".join(one.came).encode())
+            around = came_in(root, f"{path.stem}.around")
+            if one.around:
+                write_whole(around, "\n".join(one.around).encode())
+            else:  # of a recipe that had this name before
+                around.unlink(missing_ok=True)
         written.append(path)
     return tuple(written)
 
 
 def came_in(root: Path, slug: str) -> Path:
-    """Return where the lines lie that a draft was made from: private, and never published."""
+    """Return where the lines lie that a draft was made from: private, and never published.
+
+    With ".around" behind its name those that its web page showed besides.
+    """
     return root / OWN / "came" / f"{slug}.txt"
 
 

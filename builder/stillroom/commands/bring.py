@@ -10,10 +10,11 @@ import click
 
 from stillroom.bringing import DRAFTS, Brought, bring, write_brought
 from stillroom.bringing.in_draft import became_of
-from stillroom.bringing.line_by_line import PARTS, say_left_out
+from stillroom.bringing.line_by_line import LEFT_OUT, PARTS, say_left_out
 from stillroom.bringing.papers import LARGEST
 from stillroom.commands.terminal import book_around, fail, told_plainly
 from stillroom.commands.typed_words import FOLDER, PAPER
+from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import Problem
 from stillroom.saving.places import find_published
 from stillroom.saving.whole import told
@@ -66,5 +67,9 @@ def _tell(found: Brought, written: tuple[Path, ...], *, every_line: bool) -> Non
             width = max(map(len, PARTS.values()))
             for line in (one for one in became if one.words):
                 click.echo(f"    {line.said:{width}} | {line.words}")
+            if recipe.around:
+                lines = counted(len(recipe.around), "line")
+                said = f"… {lines} around it on its page: menus, comments, other recipes"
+                click.echo(f"    {PARTS[LEFT_OUT]:{width}} | {said}")
         if left := say_left_out(became, _MOST_LEFT):
             click.echo(f"{path}: stands nowhere in it: {left}.")

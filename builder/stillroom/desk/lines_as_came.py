@@ -67,6 +67,13 @@ def came(place: Place, slug: str) -> tuple[str, ...]:
     return tuple(raw.split("\n")) if raw else ()
 
 
+def around(place: Place, slug: str) -> tuple[str, ...]:
+    """Return the lines that the web page of a recipe showed around it; none for any other paper."""
+    path = place.around_path(slug)
+    raw = read_now(path, path.name).raw
+    return tuple(raw.split("\n")) if raw else ()
+
+
 def shown(lines: Sequence[str], form: Mapping[str, str]) -> tuple[Line, ...]:
     """Return what stands beside each line that a recipe came as, by what its boxes say now.
 

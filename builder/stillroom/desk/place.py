@@ -103,6 +103,10 @@ class Place:
         """Return where the lines lie that a recipe was brought in from."""
         return self.within(came_in(self.folder, right_slug(slug)))
 
+    def around_path(self, slug: str) -> Path:
+        """Return where the lines lie that its web page showed around a recipe."""
+        return self.within(came_in(self.folder, f"{right_slug(slug)}.around"))
+
     def draft_slugs(self) -> Iterator[str]:
         """Yield the name of every draft, in order."""
         folder = self.folder / DRAFTS

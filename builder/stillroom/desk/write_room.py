@@ -41,7 +41,7 @@ from stillroom.desk.keeping import (
     sum_of,
     take_out,
 )
-from stillroom.desk.lines_as_came import MOST_BOXES, came, shown
+from stillroom.desk.lines_as_came import MOST_BOXES, around, came, shown
 from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.pressing import SETTLED, press_of, pressed_in
@@ -323,10 +323,12 @@ def boxes_of(
     waiting = 0 if "whole" in form else still_asked(tried.raw, by_boxes)
     kinds = {kind.name: f"{kind.name}: {kind.describes}" for kind in all_kinds().values()}
     state = "draft" if files.draft.is_there else "published" if files.book.is_there else "new"
-    lines = () if NEW.fullmatch(ident) or "whole" in form else came(desk.place, ident)
+    came_by = not (NEW.fullmatch(ident) or "whole" in form)
+    lines = came(desk.place, ident) if came_by else ()
     return page(
         "write.html",
         came=shown(lines, form),
+        around=around(desk.place, ident) if came_by else (),
         came_told=came_told,
         questions=questions(),
         book_title=desk.book().settings.title,
