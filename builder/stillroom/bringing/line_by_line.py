@@ -8,19 +8,17 @@ nothing stands anywhere is left out, and said to be.
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
-from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
 from itertools import islice, pairwise
-from typing import Final, TypeVar
+from typing import Final
 
+from stillroom.bringing.box_words import FEW, MOST_LIKE, BoxWords, by_word, part_of
 from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.heads import STEP_WORD, section_of
-from stillroom.bringing.overlap import Text, Word, untaken, words_in
+from stillroom.bringing.overlap import Word, untaken, words_in
 
-_Line = TypeVar("_Line")
 LEFT_OUT: Final = ""
 HEAD: Final = "head"
 """What a line became that heads a part, as "Ingredients" does: it stands as the part itself."""
@@ -47,16 +45,11 @@ HEADS: Final = {
 """What a heading within a box is."""
 _LEAST_SHARE: Final = 0.34
 """Of the words of a line, so many stand in what it became; fewer stand there by chance."""
-_SAME_WORDS: Final = 0.8
-"""Of the words of a line that was put otherwise ("sugar, 2 cups"), so many are the same."""
-_MOST_LIKE: Final = 50
-"""Lines with a word in common that are looked at, in either direction."""
 _MOST_OF_IT: Final = 0.6
 """Of the words of a line, so many in one run are the line said twice."""
 _LEAST_LEFT: Final = 2
 _A_WORD: Final = 4
 """Letters of one word that is told as left out when it stands alone."""
-_FEW: Final = 2
 _MOST_OF_A_HEAD: Final = 6
 _MOST_AROUND: Final = 12
 """Words of a line around a fact of a word or two that is found in it."""
@@ -115,100 +108,6 @@ class Became:
         return ", and ".join((own, *(PARTS.get(box, box) for box in self.also_in)))
 
 
-@dataclass(frozen=True)
-class _Boxes:
-    """The words of every box, one after another: their letters, their box, their lines."""
-
-    texts: Mapping[str, str]
-    words: tuple[Word, ...]
-    boxes: tuple[str, ...]
-    lines: tuple[range, ...]
-    breaks: frozenset[int]
-
-    @classmethod
-    def of(cls, texts: Mapping[str, str]) -> _Boxes:
-        words: list[Word] = []
-        boxes: list[str] = []
-        lines: list[range] = []
-        breaks: set[int] = set()
-        for box, text in texts.items():
-            breaks.add(len(words))
-            start = 0
-            for line in text.split("\n"):
-                first = len(words)
-                words += [
-                    Word(one.said, one.first + start, one.last + start) for one in words_in(line)
-                ]
-                lines += [range(first, len(words))] if len(words) > first else []
-                start += len(line) + 1
-            boxes += [box] * (len(words) - len(boxes))
-        return cls(texts, tuple(words), tuple(boxes), tuple(lines), frozenset(breaks))
-
-    @cached_property
-    def text(self) -> Text:
-        """All of them, in which others are looked for."""
-        return Text([one.said for one in self.words], self.breaks)
-
-    @property
-    def said(self) -> Sequence[str]:
-        return self.text.said
-
-    @cached_property
-    def _lines_with(self) -> Mapping[str, list[range]]:
-        return _by_word((line, self.said[line.start : line.stop]) for line in self.lines)
-
-    def line_like(self, words: Sequence[str], used: Set[int], near: int) -> range | None:
-        """Return the line of a box that says the same, in whatever order, nearest to a word.
-
-        One of which a word is used is not taken, and of two words both are the same.
-        """
-        rarest = min(words, key=lambda one: len(self._lines_with.get(one, ())))
-        lines = self._lines_with.get(rarest, ())
-        at = bisect_left(lines, near, key=lambda line: line.start)
-        like = (
-            line
-            for line in lines[max(0, at - _MOST_LIKE) : at + _MOST_LIKE]
-            if not any(one in used for one in line) and self._is_like(words, line)
-        )
-        return min(like, key=lambda line: abs(line.start - near), default=None)
-
-    def _is_like(self, words: Sequence[str], line: range) -> bool:
-        same = (Counter(words) & Counter(self.said[line.start : line.stop])).total()
-        return same >= _SAME_WORDS * max(len(words), len(line))
-
-    def matched(self, words: Sequence[str], line: range) -> dict[int, int]:
-        """Return which word stands as which of a line."""
-        free = list(line)
-        found: dict[int, int] = {}
-        for at, word in enumerate(words):
-            if (place := next((one for one in free if self.said[one] == word), None)) is not None:
-                free.remove(place)
-                found[at] = place
-        return found
-
-    def short_lines(self) -> Iterator[range]:
-        """Yield the lines of a word or two, which no run of three finds within another."""
-        yield from (line for line in self.lines if len(line) <= _FEW)
-
-
-def part_of(box: str) -> str:
-    """Return which part of a recipe a box is; before its name may stand the number of its draft.
-
-    >>> part_of("2 title"), part_of("title")
-    ('title', 'title')
-    """
-    return box.rpartition(" ")[2]
-
-
-def _by_word(lines: Iterable[tuple[_Line, Sequence[str]]]) -> Mapping[str, list[_Line]]:
-    """Return which lines hold a word, in their order."""
-    found: dict[str, list[_Line]] = defaultdict(list)
-    for line, words in lines:
-        for word in dict.fromkeys(words):
-            found[word].append(line)
-    return found
-
-
 def say_left_out(lines: Iterable[Became], most: int) -> str:
     """Return what of some lines stands nowhere, so much of it and how much more; "" for none.
 
@@ -228,9 +127,9 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
     >>> [(one.box, one.left) for one in what_became(rows, texts)]
     [('title', ''), ('', 'Send to a friend'), ('ingredients', ''), ('method', 'Lovely')]
     """
-    boxes = _Boxes.of(texts)
+    boxes = BoxWords.of(texts)
     lines = [[one.said for one in words_in(row)] for row in rows]
-    rows_with = _by_word(enumerate(lines))
+    rows_with = by_word(enumerate(lines))
     stands = _standing(lines, rows_with, boxes)
     also = _said_besides(lines, rows_with, boxes, stands)
     again = _standing_again(lines, boxes, stands)
@@ -247,7 +146,7 @@ def what_became(rows: Sequence[str], texts: Mapping[str, str]) -> list[Became]:
 def _said_besides(
     lines: Sequence[Sequence[str]],
     rows_with: Mapping[str, list[int]],
-    boxes: _Boxes,
+    boxes: BoxWords,
     stands: list[dict[int, int]],
 ) -> list[list[Piece]]:
     """Return of each line the lines of other boxes that were written from it besides its own.
@@ -262,7 +161,7 @@ def _said_besides(
             continue
         said = Counter(boxes.said[line.start : line.stop])
         figures = {word for word in said if word.isdigit()}
-        near = sorted({at for word in said for at in rows_with.get(word, ())[:_MOST_LIKE]})
+        near = sorted({at for word in said for at in rows_with.get(word, ())[:MOST_LIKE]})
         shares = {
             at: (said & Counter(lines[at])).total() / said.total()
             for at in near
@@ -280,7 +179,7 @@ def _said_besides(
 
 
 def _standing(
-    lines: Sequence[Sequence[str]], rows_with: Mapping[str, list[int]], boxes: _Boxes
+    lines: Sequence[Sequence[str]], rows_with: Mapping[str, list[int]], boxes: BoxWords
 ) -> list[dict[int, int]]:
     """Return of each line which of its words stands as which word of the boxes, no word twice."""
     where = [(at, place) for at, words in enumerate(lines) for place in range(len(words))]
@@ -302,10 +201,10 @@ def _standing(
         if not any(one in used for one in short):
             said = boxes.said[short.start : short.stop]
             longest = len(said) + (
-                _MOST_AROUND if part_of(boxes.boxes[short.start]) in _FACTS else _FEW
+                _MOST_AROUND if part_of(boxes.boxes[short.start]) in _FACTS else FEW
             )
             found_in = (at for at in rows_with.get(said[0], ()) if len(lines[at]) <= longest)
-            for at in islice(found_in, _MOST_LIKE):
+            for at in islice(found_in, MOST_LIKE):
                 if span := _free_span(lines[at], said, stands[at]):
                     stands[at].update(zip(span, short, strict=True))
                     break
@@ -322,7 +221,7 @@ def _free_span(words: Sequence[str], said: Sequence[str], stands: Mapping[int, i
 
 
 def _standing_again(
-    lines: Sequence[Sequence[str]], boxes: _Boxes, stands: Sequence[Mapping[int, int]]
+    lines: Sequence[Sequence[str]], boxes: BoxWords, stands: Sequence[Mapping[int, int]]
 ) -> dict[int, dict[int, int]]:
     """Return of lines that stand nowhere for themselves where their words stand for another."""
     found: dict[int, dict[int, int]] = {}
@@ -338,7 +237,7 @@ def _standing_again(
     return found
 
 
-def _told(row: str, stands: Mapping[int, int], boxes: _Boxes, *, again: bool) -> Became:
+def _told(row: str, stands: Mapping[int, int], boxes: BoxWords, *, again: bool) -> Became:
     words = words_in(row)
     counted = Counter(boxes.boxes[place] for place in stands.values())
     box = counted.most_common(1)[0][0] if counted else LEFT_OUT
@@ -369,7 +268,7 @@ def _within(text: str, at: int, part: str) -> tuple[bool, str]:
     return False, "" if under == "Notes" else under
 
 
-def _pieces(stands: Mapping[int, int], boxes: _Boxes) -> Iterator[Piece]:
+def _pieces(stands: Mapping[int, int], boxes: BoxWords) -> Iterator[Piece]:
     """Yield the letters of the boxes at which a line stands, its words in one as far as may be."""
     places = sorted(stands.values())
     begin = places[0]
@@ -398,7 +297,7 @@ def _left(row: str, words: Sequence[Word], stands: Mapping[int, int], box: str) 
 
 def _is_label(row: str, said: str, size: int, box: str) -> bool:
     """Whether the first words of a line only number it, or say what is told behind them."""
-    if box in _FACTS and size <= _FEW and not re.search(r"\d", said):
+    if box in _FACTS and size <= FEW and not re.search(r"\d", said):
         return True
-    numbers = size <= _FEW and (_NUMBER.match(row) or (box == "method" and said.isdigit()))
+    numbers = size <= FEW and (_NUMBER.match(row) or (box == "method" and said.isdigit()))
     return bool(numbers or section_of(said))

@@ -11,7 +11,8 @@ import re
 from collections.abc import Mapping, Sequence, Set
 from typing import Final
 
-from stillroom.bringing.line_by_line import Became, Piece, part_of
+from stillroom.bringing.box_words import part_of
+from stillroom.bringing.line_by_line import Became, Piece
 from stillroom.bringing.overlap import words_in
 
 _LONG: Final = 40
