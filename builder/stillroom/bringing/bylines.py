@@ -43,6 +43,11 @@ def with_bylines_told(rows: Sequence[Row]) -> list[Row]:
     return found
 
 
+def is_addressed(text: str) -> bool:
+    """Whether words are somebody's name with how she is addressed: "MISS CLINT.", "Mrs. Vane"."""
+    return _ADDRESSED.fullmatch(text.strip()) is not None
+
+
 def first_told(rows: Sequence[Row], at: int) -> int:
     """Return the row at which what a title heads begins: behind whose it is."""
     below = at + 1
@@ -56,9 +61,9 @@ def _is_byline(rows: Sequence[Row], at: int) -> bool:
         return False
     title = unstopped(above.text.strip())
     few = len(title.split()) <= _MOST_OF_A_TITLE and is_title(title) and not is_sentence(above.text)
-    if not few or section_of(above.text) is not None or _ADDRESSED.fullmatch(above.text.strip()):
+    if not few or section_of(above.text) is not None or is_addressed(above.text):
         return False
     if not (is_sentence(below.text) or is_ingredient(below.text) or ";" in below.text):
         return False
-    addressed = _ADDRESSED.fullmatch(row.text.strip()) is not None
+    addressed = is_addressed(row.text)
     return addressed or (title.isupper() and not row.text.isupper() and is_name(row.text.strip()))

@@ -54,6 +54,7 @@ from stillroom.bringing.page_foot import poster_of
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
+from stillroom.bringing.series import series_of
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sizes_of_list import take_first_batch
@@ -102,8 +103,7 @@ def divide(paper: Paper) -> list[Recipe]:
         left = Left(told, signed=signed)
     else:
         left = without_private(paper.rows, origin.letter)
-    rows = made_ready(left.rows)
-    recipes = _in_order(rows)
+    rows, recipes = _all_of(left.rows)
     if recipes:
         left.tell(recipes[-1])
         if origin.beside:
@@ -115,6 +115,26 @@ def divide(paper: Paper) -> list[Recipe]:
             keep_story(one)
         tell_lost(recipes, rows)
     return recipes
+
+
+def _all_of(rows: Sequence[Row]) -> tuple[Sequence[Row], list[Recipe]]:
+    """Return the rows of a paper made ready, and the recipes in them."""
+    series = series_of(rows)
+    if series is None:
+        ready = made_ready(rows)
+        return ready, _in_order(ready)
+    above = made_ready(series.above)
+    parts = [made_ready(part) for part in series.parts]
+    first = _told_above(above) if not find_lists(above) else _in_order(above)
+    recipes = [one for part in parts for one in _one_of_a_series(part)]
+    if not first:
+        tell_dropped(recipes, above)
+    return [row for part in (above if first else [], *parts) for row in part], [*first, *recipes]
+
+
+def _one_of_a_series(rows: Sequence[Row]) -> list[Recipe]:
+    """Return the recipe below one of several heads; what it tells in sentences is all its own."""
+    return _in_order(rows) if find_lists(rows) else [_without_list(joined(rows))]
 
 
 def _in_order(rows: Sequence[Row]) -> list[Recipe]:
