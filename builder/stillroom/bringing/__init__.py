@@ -9,6 +9,7 @@ A file goes through three rooms:
   and ``credits`` (lines told apart), ``rows``, ``leaders``, ``joining``, ``columns``,
   ``cells_on_lines``, ``whole_list`` and ``old_books`` (lines put together and parted), ``lists``,
   ``list_lines`` and ``list_titles``, ``stages`` and ``later_lists``, ``shared_method``,
+  ``series`` (with ``series_heads``),
   ``one_line``, ``tools``, ``outside``, ``outside_recipe`` (with ``page_foot``), ``makes_said``
   (with ``makes_taken``, ``yields`` and ``yield_labels``), ``prose``, ``told_above``, ``greetings``
   (with ``callings`` and ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;

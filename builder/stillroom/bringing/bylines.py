@@ -17,8 +17,12 @@ from stillroom.bringing.heads import section_of
 from stillroom.bringing.sorting import is_ingredient, is_sentence, is_title
 from stillroom.bringing.titles import unstopped, writer_of
 
+_FORM: Final = (
+    r"(?:mrs?|miss|ms|mme|mlle|madame|dr|rev|sister|frau|fräulein|frl|herr|sra|srta|sr"
+    r"|sig(?:\.ra|nora)?|mevr(?:ouw)?|mej|fru|frk|pani)\.?"
+)
 _ADDRESSED: Final = re.compile(
-    r"(?:mrs?|miss|ms|mme|mlle|madame|dr|rev|sister|frau|fräulein|frl|herr|sra|srta|sr|sig(?:\.ra|nora)?|mevr(?:ouw)?|mej|fru|frk|pani)\.?"
+    rf"(?:{_FORM}\s)?{_FORM}"  # "MRS. DR. FISHER"
     r"(?-i:(?:\s(?:[A-ZÀ-Ý]\.?|[A-ZÀ-Ý][^\W\d]*(?:['’-][A-ZÀ-Ý]?[^\W\d]+)?|(?:von|van|de|du|di))){1,5})\.?",
     re.IGNORECASE,
 )
@@ -57,7 +61,7 @@ def first_told(rows: Sequence[Row], at: int) -> int:
 
 def _is_byline(rows: Sequence[Row], at: int) -> bool:
     above, row, below = rows[at - 1], rows[at], rows[at + 1]
-    if row.shape != "line" or above.shape not in ("line", "heading"):
+    if row.shape != "line" or above.shape not in ("line", "heading") or row.text[:3] == "By ":
         return False
     title = unstopped(above.text.strip())
     few = len(title.split()) <= _MOST_OF_A_TITLE and is_title(title) and not is_sentence(above.text)

@@ -15,6 +15,7 @@ from typing import Final
 
 from stillroom.bringing.accounted import tell_lost
 from stillroom.bringing.afterwords import is_name
+from stillroom.bringing.amounts_last import with_amounts_first
 from stillroom.bringing.below_list import (
     ADDRESS,
     CAPTION,
@@ -54,7 +55,7 @@ from stillroom.bringing.page_foot import poster_of
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.said_to_one import greets
-from stillroom.bringing.series import series_of
+from stillroom.bringing.series import series_of, weaker_series_of
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sizes_of_list import take_first_batch
@@ -88,7 +89,7 @@ from stillroom.core.lines.staple_table import staples_named
 
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _A_RECIPE: Final = re.compile(rf"\b{RECIPE_WORD}\b", re.IGNORECASE)
-_NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):]\s+")
+_NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):#]\s+")
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -119,17 +120,26 @@ def divide(paper: Paper) -> list[Recipe]:
 
 def _all_of(rows: Sequence[Row]) -> tuple[Sequence[Row], list[Recipe]]:
     """Return the rows of a paper made ready, and the recipes in them."""
-    series = series_of(rows)
+    series = series_of(with_amounts_first(rows))
     if series is None:
         ready = made_ready(rows)
-        return ready, _in_order(ready)
+        recipes = _in_order(ready)
+        series = weaker_series_of(rows)
+        if series is None or len(series.parts) <= sum(map(_is_told, recipes)):
+            return ready, recipes
     above = made_ready(series.above)
     parts = [made_ready(part) for part in series.parts]
-    first = _told_above(above) if not find_lists(above) else _in_order(above)
+    whole = any(map(_is_method_head, above)) or bool(find_lists(above))
+    first = _in_order(above) if whole else []
     recipes = [one for part in parts for one in _one_of_a_series(part)]
     if not first:
         tell_dropped(recipes, above)
-    return [row for part in (above if first else [], *parts) for row in part], [*first, *recipes]
+    read = [row for part in (above if first else [], *parts, series.sections) for row in part]
+    return read, [*first, *recipes]
+
+
+def _is_told(recipe: Recipe) -> bool:
+    return bool(recipe.ingredients or recipe.steps)
 
 
 def _one_of_a_series(rows: Sequence[Row]) -> list[Recipe]:
@@ -281,9 +291,10 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     if at is not None:
         recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)
-    below = with_bare_foods(
-        recipe, [row for place, row in enumerate(rows) if place not in (at, left_out)]
-    )
+    rest = [row for place, row in enumerate(rows) if place not in (at, left_out)]
+    if rest[1:] and rest[0].text.startswith("By ") and (who := writer_of(rest[0].text)):
+        recipe.writer, rest = who, rest[1:]
+    below = with_bare_foods(recipe, rest)
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):

@@ -210,11 +210,18 @@ def _named_above(rows: Sequence[Row], first: int, at: int) -> bool:
     return said.issuperset(re.findall(r"[^\W\d_]+", rows[first].text.lower()))
 
 
+def _headed_above(rows: Sequence[Row], first: int, at: int) -> bool:
+    """Whether a sentence speaks of the recipe below a page's own title, which says its kind."""
+    over = [row for row in rows[first:at] if row.shape == "heading" and row.level == 1]
+    told = rows[at].shape == "line" and len(rows[at].text.split()) > _MOST_OF_A_TITLE
+    return told and any(says_its_kind(row.text) for row in over)
+
+
 def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
     """Return the row of the title of the list at `list_begin`, looked for down to `behind`."""
     span = range(behind, list_begin)
     for at in span:
-        if titled(rows[at].text):
+        if titled(rows[at].text) and not _headed_above(rows, span.start, at):
             return span.start if _named_above(rows, span.start, at) else at
     headings = [at for at in span if rows[at].shape == "heading" and not is_head(rows[at])]
     headings = [at for at in headings if not is_passed(rows[at].text)]  # the day it was posted

@@ -27,8 +27,10 @@ _DASH: Final = r"\s*[.:]?_?\s*(?:--+|[–—])\s*"
 _LIST: Final = re.compile(
     rf"(?:\d{{1,4}}\s*(?:[.:]|--+|[-–—])?\s*)?_?INGREDIENTS{_DASH}(?P<said>\S.*)", re.DOTALL
 )
+PARTS: Final = ("Mode", "Method", "Time", "Average cost", "Sufficient", "Seasonable", "Note")
+"""What an old book's paragraphs begin with, below a title and its list."""
 _PART: Final = re.compile(
-    rf"_?(?P<name>Mode|Method|Time|Average cost|Sufficient|Seasonable|Note)(?![^\W_])_?"
+    rf"_?(?P<name>{'|'.join(PARTS)})(?![^\W_])_?"
     rf"(?P<said>{_DASH}\S.*|[,.]?_?\s+\S.*)",
     re.DOTALL,
 )

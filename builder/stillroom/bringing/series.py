@@ -8,29 +8,42 @@ form: list_titles.py.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.bylines import is_addressed
 from stillroom.bringing.found import Row
-from stillroom.bringing.heads import plain, words
+from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
+from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.naming import says_kind_or_doubt
 from stillroom.bringing.prose import measured_in_prose
-from stillroom.bringing.series_heads import Head, heads_at
+from stillroom.bringing.series_heads import Head, heads_at, in_small
 from stillroom.bringing.sorting import is_ingredient, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.words.patterns import late_regex
 
 _LEAST: Final = 2
 _LEAST_WORDS: Final = 5
 """Words below a head, from which on something is told there: "Make the same as plum jelly."."""
 _LEAST_TOLD: Final = 12
+_MUCH: Final = 20
+_MOST_SAID: Final = 40
+_ONE_OF_SO_MANY: Final = 3
+"""Sentences of which one at least does something, where they are how a thing is made."""
 _MOST_PARTS: Final = 4
 """Of so many heads one may be a part's name: a book has "Orange icing" among its cakes."""
-_WEAK: Final = ("plain", "dash plain")
+_COUNTED: Final = 3
+"""Heads that count on by one, from which on they need not say what they make."""
 _LOOKED_AT: Final = 400
+_LEAST_STEM: Final = 5
+_MOST_AKIN: Final = 4
+"""Words of a line that may be a head because it names what another does, or is a section's."""
+# what is said besides and told of no recipe: "(For two persons.)", a line of verse
+_BESIDE: Final = late_regex(r"[(\[].*[)\]]\.?|[\"“„«].*|--.*", re.DOTALL)
 
 
 @dataclass(frozen=True)
@@ -53,16 +66,98 @@ def series_of(rows: Sequence[Row]) -> Series | None:
     >>> [part[0].text for part in series_of([Row(one, gap=True) for one in page]).parts]
     ['PLUM JAM', 'PEAR JAM']
     """
-    by_form: dict[str, list[Head]] = {}
-    for at in range(len(rows)):
-        for head in heads_at(rows, at):
-            by_form.setdefault(head.form, []).append(head)
-    found = [_told(rows, heads) for form, heads in by_form.items() if form not in _WEAK]
+    by_form = _by_form(rows)
+    found = [_told(rows, some) for form, some in by_form.items() if not _is_weak(form)]
     series = [heads for heads in found if _are_recipes(rows, heads)]
     if not series:
         return None
     heads = max(series, key=lambda some: (len(some), -some[0].at))
+    if heads[0].form == "dash capitals":  # "_Strawberry Vinegar_--Is made in the above manner"
+        also = [one for one in by_form.get("dash slanted", ()) if says_kind_or_doubt(one.title)]
+        heads = sorted((*heads, *also), key=lambda head: head.at)
     return _parted(rows, heads, {head.at for some in by_form.values() for head in some})
+
+
+def weaker_series_of(rows: Sequence[Row]) -> Series | None:
+    """Return the recipes that short lines without a mark of their own part, where all name theirs.
+
+    Each says its kind or begins or ends as another does ("Herbed oils", "Herbed vinegars"), and
+    enough is told below each to be a recipe.
+
+    >>> page = ("Plum jam", "Boil six pounds of plums with four of sugar until it is thick.",
+    ...         "Pear jam", "Boil six pounds of pears with five of sugar until it is thick.")
+    >>> [part[0].text for part in weaker_series_of([Row(one) for one in page]).parts]
+    ['Plum jam', 'Pear jam']
+    """
+    by_form = _by_form(rows)
+    series = []
+    for form, some in by_form.items():
+        heads = _told(rows, _akin(some)) if _is_weak(form) else []
+        parts = any(_names_a_part(head.title) for head in heads)
+        if len(heads) >= _LEAST and not parts and _each_tells_enough(rows, heads):
+            series.append(heads)
+    heads = max(series, key=len, default=[])
+    if not heads:
+        return None
+    others = [head.at for head in by_form["colon"]] if heads[0].form == "colon" else []
+    ends = [at for at in others if at > heads[-1].at]  # "Other gifts: a journal", told besides
+    return _parted(rows[: min(ends, default=len(rows))], heads, {head.at for head in heads})
+
+
+def _by_form(rows: Sequence[Row]) -> dict[str, list[Head]]:
+    found: dict[str, list[Head]] = {}
+    for at in range(len(rows)):
+        for head in heads_at(rows, at):
+            found.setdefault(head.form, []).append(head)
+    return found
+
+
+def _is_weak(form: str) -> bool:
+    return form in ("plain", "dash plain", "colon") or form.startswith("heading")
+
+
+def _akin(heads: Sequence[Head]) -> list[Head]:
+    """Return those heads that say their kind, or name what one that does begins or ends with."""
+    may = [head for head in heads if " " not in head.title or not begins_to_bid(head.title)]
+    sure = [head for head in may if says_kind_or_doubt(head.title)]
+    stems = {stem for head in sure for stem in _stems(head.title)}
+    few = [head for head in may if len(head.title.split()) <= _MOST_AKIN]
+    akin = [head for head in few if any(stem in plain(head.title) for stem in stems)]
+    return sorted({head.at: head for head in (*sure, *akin)}.values(), key=lambda head: head.at)
+
+
+def _stems(title: str) -> set[str]:
+    """Return how the first word of a title begins and what its last is: "Herbed oils"."""
+    said = plain(title).split()
+    ends = {said[0][:_LEAST_STEM], said[-1]} if said else set()
+    return {stem for stem in ends if len(stem) >= _LEAST_STEM}
+
+
+def _each_tells_enough(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
+    """Whether below each head things are listed or measured, or much is told.
+
+    Behind a list that takes another food than it has: "Boil the other plums" is a part of it.
+    """
+    listed: set[str] = set()
+    for head, end in zip(heads, _ends(rows, heads), strict=True):
+        texts = _below(rows, head, min(end, head.at + _LOOKED_AT))
+        told = " ".join(texts)
+        things = list(filter(is_ingredient, texts))
+        if len(told.split()) < _LEAST_TOLD:
+            return False
+        if len(things) >= _LEAST:
+            listed = _foods(things)
+            continue
+        measured = measured_in_prose([told])
+        if listed and (len(measured) < _LEAST or not _foods(measured) - listed):
+            return False
+        if not measured and len(told.split()) < _MUCH:
+            return False
+    return True
+
+
+def _foods(things: Sequence[str]) -> set[str]:
+    return {food.name for thing in things for food in staples_named(thing)}
 
 
 def _told(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
@@ -72,8 +167,12 @@ def _told(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
     """
     said = [plain(head.title) for head in heads]
     own = [head for head, one in zip(heads, said, strict=True) if said.count(one) == 1]
-    ends = [head.at for head in own[1:]] + [len(rows)]
-    told = [head for head, end in zip(own, ends, strict=True) if _tells(_below(rows, head, end))]
+    spans = zip(own, _ends(rows, own), strict=True)
+    told = [head for head, end in spans if _tells(rows, head, end)]
+    if len(told) > _LEAST and _goes_on_above(rows, told[0]):
+        told = told[1:]
+    if len(told) > _LEAST and not told[0].number and not _does(_below(rows, told[0], told[1].at)):
+        told = told[1:]
     parts = [head for head in told if _names_a_part(head.title)]
     kept = len(parts) * _MOST_PARTS <= len(told)
     return told if kept else [head for head in told if head not in parts]
@@ -83,10 +182,32 @@ def _below(rows: Sequence[Row], head: Head, end: int) -> list[str]:
     return [text for text in (head.told, *(row.text for row in rows[head.at + 1 : end])) if text]
 
 
-def _tells(texts: Iterable[str]) -> bool:
+def _tells(rows: Sequence[Row], head: Head, end: int) -> bool:
     """Whether there is more below a head than a few words: a sentence, or a thing of a list."""
-    texts = list(texts)
-    return len(" ".join(texts).split()) >= _LEAST_WORDS or any(map(is_ingredient, texts))
+    paragraphs = [[head.told]]
+    for row in rows[head.at + 1 : end]:
+        if row.gap:
+            paragraphs.append([])
+        paragraphs[-1].append(row.text)
+    told = [" ".join(one).strip() for one in paragraphs]
+    told = [text for text in told if text and not _BESIDE.fullmatch(text)]
+    listed = any(is_ingredient(row.text) for row in rows[head.at + 1 : end])
+    return listed or len(" ".join(told).split()) >= _LEAST_WORDS
+
+
+def _does(texts: Sequence[str]) -> bool:
+    """Whether below a head something is done, listed or measured: a chapter only speaks of it."""
+    said = " ".join(texts)
+    if any(map(is_ingredient, texts)) or len(measured_in_prose([said])) >= _LEAST:
+        return True
+    sentences = SENTENCE_ENDS.split(said)[:_MOST_SAID]
+    return sum(map(is_plainly_work, sentences)) * _ONE_OF_SO_MANY >= len(sentences)
+
+
+def _goes_on_above(rows: Sequence[Row], head: Head) -> bool:
+    """Whether below the first head of a page the end of another recipe stands: "pint of juice"."""
+    texts = (row.text for row in rows[head.at + 1 :] if re.search(r"[^\W\d]", row.text))
+    return not head.told and next(texts, "")[:1].islower()
 
 
 def _names_a_part(title: str) -> bool:
@@ -111,7 +232,13 @@ def _are_recipes(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
     if counted and heads[0].number == 1:  # "1. Boil the brine", and what is done below it
         doing = sum(ends_in_doing(head.title) for head in heads)
         return not (bids or doing) and named * 2 > len(heads) and long == len(heads)
-    return long > 0 and (named * 2 >= len(heads) or _measure(rows, heads) * 2 >= len(heads))
+    by_one = all(one.number + 1 == other.number for one, other in pairwise(heads))
+    if heads[0].number and len(heads) >= _COUNTED and by_one:
+        return long > 0
+    if named * 2 >= len(heads):
+        return long > 0
+    several = len(heads) >= _COUNTED and named > 0
+    return several and _measure(rows, heads) * 2 >= len(heads)
 
 
 def _count_on(heads: Sequence[Head]) -> bool:
@@ -119,7 +246,7 @@ def _count_on(heads: Sequence[Head]) -> bool:
 
 
 def _ends(rows: Sequence[Row], heads: Sequence[Head]) -> list[int]:
-    return [*(head.at for head in heads[1:]), len(rows)]
+    return [*(head.at for head in heads[1:]), len(rows)] if heads else []
 
 
 def _says_what(title: str) -> bool:
@@ -152,7 +279,8 @@ def _parted(rows: Sequence[Row], heads: Sequence[Head], may_head: set[int]) -> S
 def _heads_nothing(rows: Sequence[Row], at: int, may_head: set[int], followed: bool) -> bool:
     """Whether a row right above the next recipe's head is a section's: "PICKLES."."""
     row = rows[at]
-    return followed and row.gap and at in may_head and not is_sentence(row.text)
+    few = len(row.text.split()) <= _MOST_AKIN or row.text.isupper()
+    return followed and few and row.gap and at in may_head and not is_sentence(row.text)
 
 
 def _part(rows: Sequence[Row], head: Head, end: int) -> list[Row]:
@@ -161,7 +289,7 @@ def _part(rows: Sequence[Row], head: Head, end: int) -> list[Row]:
     if head.writer:
         below.insert(0, Row(f"By {head.writer}", "line", 0, True))
     elif below and is_addressed(below[0].text):
-        below[0] = replace(below[0], text=f"By {below[0].text.strip(' .').title()}")
+        below[0] = replace(below[0], text=f"By {in_small(below[0].text.strip(' .'))}")
     if head.told:
         wraps = rows[head.at].wraps
         below.insert(0, Row(head.told, "line", 0, True, wraps))

@@ -18,7 +18,14 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import counts_stage, section_of
 from stillroom.bringing.list_parts import FOR_A_PART
 from stillroom.bringing.makes_said import is_only_makes
-from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_passed, is_title
+from stillroom.bringing.old_books import PARTS
+from stillroom.bringing.sorting import (
+    begins_with_amount,
+    is_counted_title,
+    is_ingredient,
+    is_passed,
+    is_title,
+)
 from stillroom.bringing.titles import writer_of
 from stillroom.core.words.patterns import late_regex
 
@@ -42,11 +49,19 @@ _NUMBERED: Final = late_regex(
     r"(?:(?P<mark>[A-Z]{1,3})\.\s?)?(?P<number>\d{1,4})\s?(?P<sign>[.):#])\s+(?P<rest>\S.*)",
     re.DOTALL,
 )
+# "Herbed Vinegars: Herbed vinegars add flavour to salads and vegetables."
+_COLON: Final = late_regex(
+    r"(?P<title>[A-ZÀ-Ý][^.!?:;,\d]{3,40}):\s+(?P<rest>[A-ZÀ-Ý]\S*\s(?:\S+\s){7}.*)", re.DOTALL
+)
 _RUN_IN: Final = late_regex(
     r"(?P<title>[^.!?;]{3,60}(?:\s\([^()]{2,40}\))?)\.\s+(?P<rest>[A-ZÀ-Ý]\S*\s.*)", re.DOTALL
 )
 # "VANILLA TAFFY. MRS. EDWARD E. POWERS."
 _AND_NAME: Final = late_regex(r"(?P<title>[^.!?;:]{3,60})\.\s+(?P<who>\S.{2,50}?)\.?")
+# "Apelsinlingon - gott till vilt och annat kött": what a title is told with
+_AND_TOLD: Final = late_regex(
+    r"(?P<title>[^\W\d][^.!?:;]{2,50}?)\s+[-–—]\s+(?P<said>[a-zà-ÿ]\S*(?:\s\S+){2,14})"
+)
 _STOP: Final = late_regex(r"[.:]$")
 _ENDED: Final = late_regex(r"[.!?:;)\]”\"*]_?$|^[\W_]+$")
 _SHOUTED: Final = late_regex(r"\b[A-ZÀ-Ý]{4,}\b")
@@ -83,18 +98,24 @@ def heads_at(rows: Sequence[Row], at: int) -> list[Head]:
     if row.shape not in ("line", "step", "heading") or not _opens(rows, at):
         return []
     text = row.text.strip()
-    read = (_marked(at, text), _dashed(at, text), _numbered(at, text), _alone(rows, at, text))
-    return [one for one in read if one is not None and _may_name(one.title)]
+    run_in = (_dashed(at, text), _numbered(at, text), _with_colon(at, text))
+    alone = (_marked(at, text), _alone(rows, at, text)) if at + 1 < len(rows) else ()
+    read = (one for one in (*run_in, *alone) if one is not None)
+    return [one for one in read if _may_name(one.title) and (one.told or at + 1 < len(rows))]
 
 
 def _opens(rows: Sequence[Row], at: int) -> bool:
-    """Whether a row opens a paragraph: behind a gap, or behind a line that has an end."""
-    if at + 1 >= len(rows) and "--" not in rows[at].text and "—" not in rows[at].text:
-        return False
+    """Whether a row opens a paragraph: behind a gap, or behind a line that has an end.
+
+    The first words of a page end without one: "Various pickles" above "PICKLED BEETS".
+    """
     above = rows[at - 1] if at else None
     if above is None or rows[at].gap or above.shape in ("heading", "row", "item"):
         return True
-    return bool(_ENDED.search(above.text)) or is_ingredient(above.text)
+    if is_passed(above.text):  # "image660", where a page has a picture
+        return True
+    first = at == 1 and len(above.text.split()) <= _MOST_WORDS
+    return bool(_ENDED.search(above.text)) or is_ingredient(above.text) or first
 
 
 def _marked(at: int, text: str) -> Head | None:
@@ -131,12 +152,19 @@ def _numbered(at: int, text: str) -> Head | None:
     return None if run else Head(at, f"number {mark}".strip(), title, number)
 
 
+def _with_colon(at: int, text: str) -> Head | None:
+    found = _COLON.fullmatch(text)
+    return Head(at, "colon", found["title"], told=found["rest"]) if found else None
+
+
 def _alone(rows: Sequence[Row], at: int, text: str) -> Head | None:
     """Return the head that a short line alone is: in capitals, set in the middle, or plain."""
     bare = _STOP.sub("", text).strip()
+    if "(" in bare and ")" not in bare:  # a machine that read the page lost it
+        bare = f"{bare})"
     writer = ""
     if (both := _AND_NAME.fullmatch(text)) and text.isupper() and _is_somebody(both["who"]):
-        bare, writer = both["title"], both["who"].title()
+        bare, writer = both["title"], in_small(both["who"])
     if len(re.sub(r"[\W\d_]", "", bare)) < _LEAST_CAPITALS:
         return None
     if bare.isupper():
@@ -144,11 +172,25 @@ def _alone(rows: Sequence[Row], at: int, text: str) -> Head | None:
     centred = rows[at].indent >= _CENTRED and rows[at + 1].indent < rows[at].indent
     if centred and not bare[:1].islower():
         return Head(at, "centred", bare)
-    return Head(at, "plain", bare) if is_title(bare) and rows[at].shape != "step" else None
+    if rows[at].shape == "step":
+        return None
+    form = f"heading {rows[at].level}" if rows[at].shape == "heading" else "plain"
+    if told := _AND_TOLD.fullmatch(text):
+        return Head(at, form, told["title"], told=f"{told['said'][:1].upper()}{told['said'][1:]}")
+    return Head(at, form, bare) if is_title(bare) else None
 
 
 def _is_somebody(said: str) -> bool:
-    return is_addressed(said) or is_name(said.title())
+    return is_addressed(said) or is_name(in_small(said))
+
+
+def in_small(name: str) -> str:
+    """Return a name that is printed in capitals as names are written: "MRS. NED VANE".
+
+    >>> in_small("MRS. NED VANE"), in_small("Mrs. R. McNeil")
+    ('Mrs. Ned Vane', 'Mrs. R. McNeil')
+    """
+    return name.title() if name.isupper() else name
 
 
 def _named(title: str) -> str:
@@ -167,9 +209,14 @@ def _named(title: str) -> str:
 def _may_name(title: str) -> bool:
     """Whether words may name a recipe: few, no part's name, no fact, nobody's name."""
     few = 0 < len(re.sub(r"\([^()]*\)", "", title).split()) <= _MOST_WORDS
-    if not few or len(title) > _LONGEST or not title[:1].isalpha() or title[:1].islower():
+    if not few or len(title) > _LONGEST or title[:1].islower():
+        return False
+    if not (title[:1].isalpha() or is_counted_title(title)):
         return False
     if section_of(title) is not None or counts_stage(title) or FOR_A_PART.match(title):
         return False
-    fact = is_passed(title) or is_only_makes(title) or begins_with_amount(title)
+    if title.capitalize() in PARTS or "--" in title:
+        return False
+    fact = is_passed(title) or is_only_makes(title)
+    fact = fact or (begins_with_amount(title) and not is_counted_title(title))
     return not (fact or writer_of(title) or is_addressed(title))

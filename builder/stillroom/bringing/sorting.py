@@ -154,9 +154,14 @@ _OTHER_SIZES: Final = re.compile(
     re.IGNORECASE,
 )
 _LONGEST_FOOT: Final = 90
+# "image659", "IMG_2041.jpg": where a page has a picture
+_PICTURE: Final = re.compile(
+    r"(?:image|img|dsc[nf]?|photo|foto|bild|picture)[\s_-]?\d{2,8}(?:\.(?:jpe?g|png|gif|webp))?",
+    re.IGNORECASE,
+)
 _LEAST_TOLD: Final = 3
 _COUNTED_TITLE: Final = re.compile(
-    r"(?:\d{1,3}[\s-](?:ingredients?|minutes?|min|days?|hours?|steps?|layers?|zutaten|minuten|tage|ingrédients|ingredienti|ingredientes"
+    r"(?:\d{1,3}[\s-](?:ingredients?|minutes?|minut\w*|min|days?|hours?|steps?|layers?|zutaten|minuten|tage|ingrédients|ingredienti|ingredientes"
     r"|ingrediënten|ingredienser|składnik\w*)|\d-\d-\d)[\s-]+(?P<named>[^\W\d][^.!?:;,\d]{3,50})",
     re.IGNORECASE,
 )
@@ -292,6 +297,7 @@ def is_empty(text: str) -> bool:
     bare = text.strip()
     if (
         _OTHER_SIZES.fullmatch(bare)
+        or _PICTURE.fullmatch(bare)
         or _LEADS_BACK.fullmatch(bare)
         or (len(bare) <= _LONGEST_FOOT and _BLOG_FOOT.fullmatch(bare))
     ):

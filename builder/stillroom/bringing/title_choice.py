@@ -15,7 +15,14 @@ from stillroom.bringing.head_rows import is_head
 from stillroom.bringing.heads import plain
 from stillroom.bringing.list_parts import is_part_alone
 from stillroom.bringing.naming import says_its_kind, says_kind_or_doubt
-from stillroom.bringing.sorting import begins_with_amount, is_passed, is_sentence, is_title, is_told
+from stillroom.bringing.sorting import (
+    begins_with_amount,
+    is_counted_title,
+    is_passed,
+    is_sentence,
+    is_title,
+    is_told,
+)
 from stillroom.bringing.titles import writer_of
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
@@ -45,7 +52,9 @@ _FOR_THAT: Final = late_regex(
     r"\b(?:for|für|pour|per|para|voor|till|til)\s+(?:the|d(?:ie|as|en)|l[ae]|il|el|de|het|dusting|greasing|rolling|brushing)\b",
     re.IGNORECASE,
 )
-_NUMBER: Final = late_regex(r"^(?:#\s?)?\d{1,2}\s?[.):]\s+")
+_NUMBER: Final = late_regex(r"^(?:#\s?)?\d{1,2}\s?[.):#]\s+")
+# "7 classic Norwegian biscuits": what is over several
+_SO_MANY: Final = late_regex(r"\d{1,2}\s+(?:[^\W\d]+\s+){0,4}[^\W\d]{4,}")
 _WORD: Final = late_regex(r"[^\W\d_]+")
 # "Vin de noix aux épices : recette traditionnelle": a sign parts what it is called from the rest
 _TAIL: Final = late_regex(r"\s+[:|]\s+.*$")
@@ -108,7 +117,9 @@ def named_better(
     below = " ".join(
         row.text for row in rows[list_begin:end] if not (writer_of(row.text) or is_passed(row.text))
     ).lower()
-    told = is_told(rows[title].text) or _OF_SEVERAL.search(rows[title].text)
+    said = rows[title].text
+    told = is_told(said) or _OF_SEVERAL.search(said)
+    told = told or (_SO_MANY.fullmatch(said.strip()) and not is_counted_title(said))
     if not told and _names(rows[title].text, below):
         return None
     span = range(begin, list_begin)[:_MOST_LOOKED]

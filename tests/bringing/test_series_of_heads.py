@@ -1,0 +1,122 @@
+"""Several recipes on one sheet, parted by heads of one form: marks, capitals, numbers, dashes.
+
+Measured on 65 papers of others with 241 recipes (23 books of 1740 to 1950 in seven languages,
+pages, leaflets), expectations fixed before the code (November 2026); these are invented after them.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from bringing.drafts import asked, brought, fact, listed, steps
+
+PLUM = "Take four pounds of plums and three of sugar; boil them until the syrup is thick."
+PEAR = "Pare six pounds of pears, put them into a quart of cider and stew them very gently."
+MINT = "Stew four handfuls of mint in a quart of brandy for nine days, and then strain it."
+
+
+def page(form: str, gap: str = "\n\n") -> str:
+    names = ("Plum jam", "Pear preserve", "Mint cordial")
+    told = (PLUM, PEAR, MINT)
+    return gap.join(
+        form.format(name=name, upper=name.upper(), number=number, told=text)
+        for number, (name, text) in enumerate(zip(names, told, strict=True), 310)
+    )
+
+
+@pytest.mark.parametrize(
+    "form",
+    [
+        "{upper}.--{told}",
+        "{upper}.—{told}",
+        "_{name}._--{told}",
+        "{upper}.\n\n{told}",
+        "{upper}\n\n{told}",
+        "={name}.=\n\n{told}",
+        "_{name}._\n\n{told}",
+        "{number}. {name}.\n\n{told}",
+        "{number}. _To make_ {upper}.\n\n{told}",
+        "R. {number}. {name}. {told}",
+        "                    {name}.\n\n{told}",
+        "{name}: {told}",
+        "{upper}. MRS. ANN VANE.\n\n{told}",
+    ],
+)
+def test_heads_of_one_form_part_a_page_into_its_recipes(form: str) -> None:
+    found = brought(page(form))
+    assert [one.title for one in found] == ["Plum jam", "Pear preserve", "Mint cordial"]
+    assert [steps(one) for one in found] == [[PLUM], [PEAR], [MINT]]
+
+
+@pytest.mark.parametrize("gap", ["\n", "\n\n"])
+def test_short_lines_that_name_their_kind_part_what_is_told(gap: str) -> None:
+    found = brought(f"Plum jam{gap}{PLUM}\nPear jam{gap}{PEAR}\n")
+    assert [one.title for one in found] == ["Plum jam", "Pear jam"]
+    assert [steps(one) for one in found] == [[PLUM], [PEAR]]
+
+
+def test_what_heads_nothing_is_a_sections_head_and_what_stands_twice_a_label() -> None:
+    sweet = "PLUM DROPS.\n\n2 lbs. sugar\n1 pint plum juice\n\nPROCESS.--Boil it to the crack."
+    other = "PEAR DROPS.\n\n3 lbs. sugar\n1 pint pear juice\n\nPROCESS.--Boil it as before."
+    found = brought(f"CHAPTER IV. SWEETS\n\n{sweet}\n\nPRESERVES.\n\n{other}\n", "en_US")
+    assert [one.title for one in found] == ["Plum drops", "Pear drops"]
+    assert [len(listed(one)) for one in found] == [2, 2]
+    assert not any("PRESERVES" in one.text for one in found)
+
+
+def test_a_name_below_its_title_or_behind_it_is_whose_it_is() -> None:
+    text = f"PLUM JAM.\n\nMISS VANE.\n\n{PLUM}\n\nPEAR JAM. MRS. DR. FINCH.\n\n{PEAR}\n"
+    first, second = brought(text)
+    assert (first.title, second.title) == ("Plum jam", "Pear jam")
+    assert (fact(first, "author"), fact(second, "author")) == ("Miss Vane", "Mrs. Dr. Finch")
+
+
+def test_a_short_recipe_that_leads_to_another_is_its_own() -> None:
+    text = (
+        f"PLUM JELLY.\n\n{PLUM}\n\nSLOE JELLY.\n\nMake the same as plum jelly.\n\nPEAR JELLY.\n\n"
+    )
+    found = brought(f"{text}{PEAR}\n")
+    assert [one.title for one in found] == ["Plum jelly", "Sloe jelly", "Pear jelly"]
+    assert steps(found[1]) == ["Make the same as plum jelly."]
+
+
+def test_two_lists_below_one_head_are_one_recipe() -> None:
+    double = "DOUBLE FUDGE\n\n2 cups sugar\n1 cup cream\n\nBoil seven minutes; pour into a tin.\n\n"
+    more = "2 cups brown sugar\n1 cup cream\n\nBoil ten minutes; pour on top of the fudge.\n\n"
+    found = brought(f"{double}{more}PLUM FUDGE\n\n3 cups sugar\n1 cup plums\n\nBoil it well.\n")
+    assert [one.title for one in found] == ["Double fudge", "Plum fudge"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Plum cake\n\nDOUGH\n\n500 g flour\n200 g butter\n\nKnead it well and let it rest.\n\n"
+        "ICING\n\n200 g sugar\n1 egg white\n\nBeat it until it is stiff and spread it.\n",
+        "Plum jam\n\n1 kg plums\n800 g sugar\n\n1. Stone the plums and cut them into pieces.\n"
+        "2. Boil them with the sugar until the jam sets on a plate.\n3. Pot it while it is hot.\n",
+        "Plum jam\n\n1 kg plums\n800 g sugar\n\nFor the syrup\n\n200 g sugar\n1 l water\n\n"
+        "Boil the syrup. Add the plums and boil them until they are soft.\n",
+        "Plum jam\n\n1 kg plums\n800 g sugar\n\n1. Boil the plums\nPut them into a pan with the"
+        " sugar and boil them for an hour.\n\n2. Pot the jam\nFill it into jars while it is hot.\n",
+    ],
+    ids=["parts", "steps", "for a part", "headed steps"],
+)
+def test_heads_of_parts_and_numbered_steps_part_no_recipe(text: str) -> None:
+    (found,) = brought(text)
+    assert found.title in ("Plum cake", "Plum jam")
+
+
+def test_the_end_of_another_recipe_above_the_first_head_is_told_and_left_out() -> None:
+    tail = "pint of juice add one pound of sugar, and boil it until it is a syrup. Bottle it.\n\n"
+    found = brought(f"WHAT TO DRINK\n\n62\n\n{tail}PLUM SHRUB\n\n{PLUM}\n\nPEAR SHRUB\n\n{PEAR}\n")
+    assert [one.title for one in found] == ["Plum shrub", "Pear shrub"]
+    assert "above the first of several recipes is left out" in asked(found[0])
+
+
+def test_a_page_over_several_gives_way_to_the_numbered_head_of_the_one_it_has() -> None:
+    (found,) = brought(
+        "7 classic Norwegian biscuits\n\nThey are baked at the end of the year.\n\n1# Almond"
+        " biscuits\n\nYou will need:\n\n200 g flour\n100 g butter\n\nKnead the dough and bake the"
+        " biscuits for ten minutes.\n"
+    )
+    assert found.title == "Almond biscuits"
