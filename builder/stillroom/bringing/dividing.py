@@ -291,10 +291,11 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     if at is not None:
         recipe.title = unstopped(titled(rows[at].text) or rows[at].text).rstrip(". ")
     recipe.makes = made_by_title(recipe.title)
-    rest = [row for place, row in enumerate(rows) if place not in (at, left_out)]
-    if rest[1:] and rest[0].text.startswith("By ") and (who := writer_of(rest[0].text)):
-        recipe.writer, rest = who, rest[1:]
-    below = with_bare_foods(recipe, rest)
+    told = [row for place, row in enumerate(rows) if place not in (at, left_out)]
+    if told[1:] and told[0].text.startswith("By ") and (who := writer_of(told[0].text)):
+        recipe.writer = who
+        told = told[1:]
+    below = with_bare_foods(recipe, told)
     for place, row in enumerate(below[:_FEW]):
         alone = f": {row.text}" if row.text[:1].isdigit() else row.text
         if said := said_in_prose(alone):
@@ -311,14 +312,14 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     bare = list(filter(None, map(_bare_thing, below)))
     read_below(recipe, [row for row in below if not _bare_thing(row)])
     texts = [text for _, text in recipe.steps]
-    told = [] if recipe.ingredients else measured_in_prose(texts)
+    things = [] if recipe.ingredients else measured_in_prose(texts)
     whole = [] if recipe.ingredients else things_in_sentences(texts)
-    if told := [*bare, *(whole if len(whole) >= len(told) else told)]:
-        recipe.ingredients = [("", thing) for thing in told]
+    if things := [*bare, *(whole if len(whole) >= len(things) else things)]:
+        recipe.ingredients = [("", thing) for thing in things]
         few = (
             "1 thing that its sentences measure stands"
-            if len(told) == 1
-            else (f"{len(told)} things that its sentences measure stand")
+            if len(things) == 1
+            else (f"{len(things)} things that its sentences measure stand")
         )
         what = f"It has no list of ingredients: {few} in one now."
         recipe.doubt("ingredients", what, "Look whether all that goes in is there, and how much.")

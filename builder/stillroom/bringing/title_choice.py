@@ -118,8 +118,8 @@ def named_better(
         row.text for row in rows[list_begin:end] if not (writer_of(row.text) or is_passed(row.text))
     ).lower()
     said = rows[title].text
-    told = is_told(said) or _OF_SEVERAL.search(said)
-    told = told or (_SO_MANY.fullmatch(said.strip()) and not is_counted_title(said))
+    several = _OF_SEVERAL.search(said) or _SO_MANY.fullmatch(said.strip())
+    told = is_told(said) or (several is not None and not is_counted_title(said))
     if not told and _names(rows[title].text, below):
         return None
     span = range(begin, list_begin)[:_MOST_LOOKED]
