@@ -44,7 +44,7 @@ trigo sarraceno = buckwheat
 bacalao salado = salt cod
 vermut = vermouth
 sal de apio = celery salt
-hojas de ruibarbo = ?
+hojas de ruibarbo = rhubarb leaf
 tomate en polvo = ?
 anís = ?
 nueces = ?
@@ -148,7 +148,7 @@ pomodori pelati = tinned tomato
 noci = walnuts
 lievito = ?
 salsa = ?
-foglie di rabarbaro = ?
+foglie di rabarbaro = rhubarb leaf
 """,
     "nl": """
 fijngesneden ui = onion
@@ -174,7 +174,7 @@ paprika = ?
 gehakt = ?
 noten = ?
 maanboter = ?
-rabarberbladeren = ?
+rabarberbladeren = rhubarb leaf
 """,
 }
 CASES = [

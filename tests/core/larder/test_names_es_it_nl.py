@@ -304,7 +304,6 @@ UNKNOWN = {
         "nueces",
         "nuez",
         "levadura",
-        "laurel cerezo",
         "licor",
         "hierbas",
         "hongos",
@@ -314,7 +313,6 @@ UNKNOWN = {
         "chocolate con almendras",
         "galletas de mantequilla",
         "aceite esencial de luna",
-        "hojas de ruibarbo",
         "castañas de Indias",
         "miel de rododendro",
         "esencia de ron",
@@ -323,34 +321,27 @@ UNKNOWN = {
         "noce",
         "lievito",
         "farina di luna",
-        "lauroceraso",
         "liquore",
         "anice",
         "erbe",
         "aceto aromatico",
         "castagne d'India",
         "castagna d'India",
-        "foglie di rabarbaro",
         "burro di luna",
         "olio essenziale di luna",
         "cioccolato alle nocciole",
         "biscotti al burro",
-        "semi di ricino",
-        "colchico",
         "polvere di luna",
     ),
     "nl": (
         "noten",
         "gist",
         "meel",
-        "laurierkers",
         "likeur",
         "stroop",
         "kruiden",
         "paardenkastanjes",
         "wilde kastanjes",
-        "rabarberbladeren",
-        "lelietjes-van-dalen",
         "maanpoeder",
         "chocolade met hazelnoten",
         "boterkoekjes",
@@ -402,6 +393,23 @@ def test_a_foreign_phrase_is_known_as_its_food(language: str, phrase: str, food:
 @pytest.mark.parametrize(("language", "phrase"), STRANGE, ids=["-".join(row) for row in STRANGE])
 def test_a_word_that_may_mean_two_foods_stays_unknown(language: str, phrase: str) -> None:
     assert not read_food(phrase, Larder(language=language)).known
+
+
+POISONS = [
+    *(
+        ("es", one)
+        for one in ("laurel cerezo", "hojas de ruibarbo", "dedalera", "lirio de los valles")
+    ),
+    *(("it", one) for one in ("lauroceraso", "foglie di rabarbaro", "semi di ricino", "colchico")),
+    *(("nl", one) for one in ("laurierkers", "rabarberbladeren", "lelietjes-van-dalen", "hulst")),
+]
+
+
+@pytest.mark.parametrize(("language", "phrase"), POISONS, ids=["-".join(row) for row in POISONS])
+def test_a_poisonous_plant_is_known_as_one(language: str, phrase: str) -> None:
+    food = read_food(phrase, Larder(language=language)).food
+    assert food is not None
+    assert "toxic" in food.tags
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

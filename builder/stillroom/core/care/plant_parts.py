@@ -33,8 +33,31 @@ _ENGLISH_PART = clause_regex(
 )
 
 
+# a garland of these poisons nobody
+_NO_PLANT = clause_regex(
+    r"\b(?:silk|artificial|paper|fabric|felt|plastic|faux|fake|crochet(?:ed)?|knitted|wooden|wax"
+    r"|glass|(?:kunst|seiden|papier)\w*|en (?:soie|papier|tissu)|artificiel\w*|artificial\w*"
+    r"|di (?:seta|carta)|de (?:seda|papel)|zijden|papieren)\b",
+    re.IGNORECASE,
+)
+
+
+def is_no_plant(text: str) -> bool:
+    """Whether a line says that its plant is made of silk, paper or the like.
+
+    >>> is_no_plant("silk lily of the valley stems"), is_no_plant("lily of the valley stems")
+    (True, False)
+    """
+    return bool(_NO_PLANT.search(text))
+
+
 def poison_by_its_part(text: str, larder: Larder) -> frozenset[str]:
-    """Return the tags of the poisonous plant that a part of is named; none for any other plant."""
+    """Return the tags of the poisonous plant that a part of is named; none for any other plant.
+
+    Nor where it is made of silk or paper.
+    """
+    if is_no_plant(text):
+        return frozenset()
     found = _PART_OF.match(text.strip()) or _ENGLISH_PART.match(text.strip())
     food = read_food(found["plant"], larder).food if found else None
     return food.tags if food and "toxic" in food.tags else frozenset()

@@ -20,7 +20,7 @@ from stillroom.core.care.alternatives import alternatives_of
 from stillroom.core.care.drained import drained_rows, drained_sour
 from stillroom.core.care.filling import filled_hot
 from stillroom.core.care.garnish import laid_on_when_served
-from stillroom.core.care.plant_parts import of_the_part, poison_by_its_part
+from stillroom.core.care.plant_parts import is_no_plant, of_the_part, poison_by_its_part
 from stillroom.core.care.spirit_heat import DRIVES_OFF, spirit_meets_heat
 from stillroom.core.care.told import TOLD
 from stillroom.core.care.toxic_words import toxic_plants_in
@@ -219,6 +219,8 @@ class SafetyFacts:
         names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
         if not spirits:
             return ()
+        if self.recipe.larder.language[:2] == "pl":  # "500 ml spirytusu" and "wlać spirytus"
+            names |= {f"{one[:-1]}{end}" for one in names for end in ("", *"aęąiyu", "em", "ie")}
         english = {in_english_too(sentence): sentence for sentence in self.sentences}
         return tuple(english[one] for one in spirit_meets_heat(tuple(english), frozenset(names)))
 
@@ -348,7 +350,8 @@ def _thing(recipe: Recipe, place: int, ingredient: Ingredient, content: Content 
     if not recipe.kind.is_eaten and known.unknown:
         # "peppermint pure essential oil": in a craft what its words name may do its harm
         named = {tag for food in food_of(ingredient).doubted for tag in food.tags} | hidden
-        tags |= named & _HARMS_IN_A_CRAFT
+        made = {"toxic", "grave"} if is_no_plant(ingredient.item) else set()
+        tags |= (named & _HARMS_IN_A_CRAFT) - made
     words = without_makes(f"{ingredient.item} {ingredient.note}").lower()
     tags = of_the_part(words, tags)
     if staple is None:

@@ -78,7 +78,7 @@ def _thickens(clause: str, sentence: str) -> bool:
 
 @lru_cache(maxsize=512)
 def _denies(sentence: str) -> bool:
-    return bool(_any_of("denied").search(sentence))
+    return bool(_any_of("denied").search(_any_of("denies_nothing").sub(" ", sentence)))
 
 
 def _is_of_something_else(clause: str) -> bool:

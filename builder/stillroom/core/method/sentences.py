@@ -93,7 +93,11 @@ _DENIES_NOTHING = clause_regex(
     r"\b(?:do not|don['’]t|never|not|no need to|you need(?: not|n['’]t)|without) "
     r"(?:(?:to|be|even) )?(?:forget\w*|skimp\w*|leav(?:e|ing) out|omit\w*|shy|hold(?:ing)? back"
     r"|stint\w*|spar(?:e|ing)|afraid|peel\w*|chop\w*|slic\w+|skin\w*|cor(?:e|ing)|sift\w*)\b"
-    r"|\binstead of (?:[\w'’-]+ ){1,3}?(?=(?:I|we|you|she|he|use|try|take)\b)",
+    r"|\binstead of (?:[\w'’-]+ ){1,3}?(?=(?:I|we|you|she|he|use|try|take)\b)"
+    # Portuguese "no" is "in the"
+    r"|\bno (?=(?:forno|lume|fogo|fogão|tacho|frigorífico|frio|congelador|liquidificador|copo"
+    r"|frasco|fundo|final|fim|meio|azeite|óleo|açúcar|leite|vinho|álcool|banho|recipiente"
+    r"|prato|tabuleiro|micro-ondas|dia)\b)",
     re.IGNORECASE,
 )
 # told to whoever is given it: it lies in no jar and heats none

@@ -1,6 +1,7 @@
 """Whom a recipe is said to be for: a child under one, a cat or another pet.
 
-Leaves out what they must not be given: the rules. "Not for babies" and a baby shower say nobody.
+"Not for babies" and a baby shower say nobody. Leaves out what they must not be given: the rules;
+and other languages: who_elsewhere.py.
 """
 
 from __future__ import annotations
@@ -8,6 +9,7 @@ from __future__ import annotations
 import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
+from stillroom.core.method.who_elsewhere import for_children_elsewhere, for_infants_elsewhere
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -57,8 +59,9 @@ def said_for_infants(recipe: Recipe) -> str:
         found = _INFANT.search(plain)
         if not found and not recipe.kind.is_("drink"):
             found = None if _RIPENS.search(plain) else _FROM_MONTHS.search(plain)
-        if found:
-            return found[0].strip()
+        words = found[0].strip() if found else for_infants_elsewhere(plain)
+        if words:
+            return words
     return ""
 
 
@@ -86,9 +89,8 @@ _FOR_CHILDREN = clause_regex(
     r" (?:it|this|these|them|this one|the taste)\b"
     r"|\b(?:loved by|popular with|a hit with|(?:a )?favourites? (?:of|with)) (?:all |the |our "
     rf"|my )*{_CHILD}\b"
-    r"|\bfür (?:\w+ )?kinder\b|\bkinder(?:geburtstag|party|fest|feier|tüte|garten)\w*"
-    r"|\bpour (?:\w+ ){0,2}enfants\b|\bgoûters? (?:des|d['’]) ?enfants\b"
-    r"|\bpara (?:\w+ )?niñ[oa]s\b|\bper (?:\w+ )?bambin[ei]\b|\bvoor (?:\w+ )?kinderen\b",
+    r"|\bkinder(?:geburtstag|party|fest|feier|tüte|garten)\w*"
+    r"|\bgoûters? (?:des|d['’]) ?enfants\b",
     re.IGNORECASE,
 )
 # a title says for whom by a word alone: "Kids' rum balls", "Toddler bites", "Kinder-Kugeln"
@@ -135,8 +137,9 @@ def said_for_children(recipe: Recipe) -> str:
                 found = _FOR_CHILDREN.search(clause)
                 if not found and place == 0:
                     found = _TITLED_CHILDREN.search(clause)
-                if found:
-                    return found[0].strip()
+                words = found[0].strip() if found else for_children_elsewhere(clause)
+                if words:
+                    return words
     return ""
 
 
