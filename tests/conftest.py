@@ -23,8 +23,13 @@ from sampling import WHOLE
 settings.register_profile("untimed", deadline=None)
 settings.load_profile("untimed")
 
-# what one test's build keeps must help no other; tests of the keeping name a folder of their own
-os.environ["STILLROOM_CACHE"] = "off"
+# patterns and templates are known by their own words, and whoever made one first has made it for
+# all; but what one test's build keeps of its recipes must help no other, so a file stands where
+# books would be kept. Tests of the keeping name a folder of their own
+if "PYTEST_XDIST_WORKER" not in os.environ:
+    os.environ["STILLROOM_CACHE"] = _kept = tempfile.mkdtemp(prefix="stillroom-kept-")
+    Path(_kept, "books").touch()
+    atexit.register(shutil.rmtree, _kept, ignore_errors=True)
 # to begin a process that loads all takes longer than what is printed in it; tests of that say 2
 os.environ["STILLROOM_PROCESSES"] = "1"
 
@@ -80,9 +85,11 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     if "PYTEST_XDIST_WORKER" not in os.environ:
         return
 
-    def turn(item: pytest.Item) -> bool:
-        whole = item.path.name == "test_house_rules.py"
-        return not whole and not any(folder in item.path.parts for folder in LONG)
+    def turn(item: pytest.Item) -> int:
+        # the first of all needs no built book: who begins beside it builds one, and nobody waits
+        if item.path.name == "test_house_rules.py":
+            return 0
+        return 1 if any(folder in item.path.parts for folder in LONG) else 2
 
     items.sort(key=turn)
 

@@ -44,6 +44,14 @@ FLAGS = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    # the list below the box for addresses is a page of its own, which nobody sees here and which
+    # takes a fifth of what a page of the book takes; the last such flag counts, so what Playwright
+    # switches off for the sake of steady tests stands here again
+    "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup,AimEnabled"
+    ",AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,HttpsUpgrades"
+    ",HttpsFirstBalancedModeAutoEnable,LensOverlay,MediaRouter,PaintHolding,PreconnectToSearch"
+    ",ThirdPartyStoragePartitioning,AvoidCorsURLLoaderRestartOnRedirect,OptimizationHints"
+    ",NetworkTimeServiceQuerying,TcpPortRandomizationWin",
 ]
 
 

@@ -117,7 +117,7 @@ def tended_days(timeline: Timeline) -> list[tuple[int, int]]:
 
 
 @pytest.mark.sampled
-@pytest.mark.parametrize("slug", [*RECIPES][:: share(3, 1)])
+@pytest.mark.parametrize("slug", [*RECIPES][:: share(5, 1)])
 def test_the_whole_recipe_stands_on_one_side_or_two(
     page: Page, book_address: str, slug: str
 ) -> None:

@@ -20,6 +20,7 @@ from playwright.sync_api import FileChooser, Page
 
 from browser.firefox import Firefox
 from desk.conftest import OpenDesk, open_on
+from sampling import share
 
 GPS, TURNED, MADE_BY = 0x8825, 0x0112, 0x010F
 HOME = b"Sandgerd, the house by the pier"
@@ -302,17 +303,14 @@ def _end(walk: Walk, made: Path, began: float) -> None:
         Path(folder, f"{walk.name}.txt").write_text(words, encoding="utf-8")
 
 
-def test_own_page_with_a_photograph_in_chromium(
-    page: Page, empty: OpenDesk, tmp_path: Path
+@pytest.mark.sampled
+@pytest.mark.parametrize("called", ["firefox", "chromium"][: share(1, 2)])
+def test_own_page_with_a_photograph(
+    called: str, request: pytest.FixtureRequest, empty: OpenDesk, tmp_path: Path
 ) -> None:
-    began, walk = time.monotonic(), Walk(InChromium(page), "chromium")
-    go(walk, empty, photograph(tmp_path / "jar.jpg"))
-    _end(walk, proved(empty), began)
-
-
-def test_own_page_with_a_photograph_in_firefox(
-    firefox: Firefox, empty: OpenDesk, tmp_path: Path
-) -> None:
-    began, walk = time.monotonic(), Walk(InFirefox(firefox), "firefox")
+    """In Chromium a run goes the way from an empty folder in test_in_browsers.py."""
+    opened = request.getfixturevalue("page" if called == "chromium" else called)
+    hands: Hands = InChromium(opened) if called == "chromium" else InFirefox(opened)
+    began, walk = time.monotonic(), Walk(hands, called)
     go(walk, empty, photograph(tmp_path / "jar.jpg"))
     _end(walk, proved(empty), began)

@@ -51,7 +51,8 @@ def _late() -> tuple[LateRegex, ...]:
     said_elsewhere()
     for name in ("denied", "something_else", "cooked", "baked", "oven", "apart", "everything"):
         heat_elsewhere(name)
-    return tuple(one for one in gc.get_objects() if isinstance(one, LateRegex))
+    # by its type: what stands for a thing that is gone is asked nothing
+    return tuple(one for one in gc.get_objects() if issubclass(type(one), LateRegex))
 
 
 @cache
