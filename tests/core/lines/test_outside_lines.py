@@ -72,6 +72,19 @@ en halv liter melk | nb_NO | 1/2 l | milk
 1 e 1/2 xícara (chá) de açúcar | pt_BR | 3/2 xícara de chá | granulated sugar
 1 pitada de sal | pt_BR | 1 pitada | salt
 100 ml óleo | en_GB | 100 ml | oil
+abgeriebene Schale einer 1/2 Zitrone | de_DE | 1/2 | lemon peel
+zest of a 1/2 lemon | en_GB | 1/2 | lemon peel
+une 1/2 gousse de vanille | fr_FR | 1/2 gousse | vanilla pod
+Farine de blé T55: 250g de farine premium | fr_FR | 250 g | plain flour
+Œuf frais: Un œuf calibre moyen. | fr_FR | 1 | eggs
+Harina: 250 g de harina | es_ES | 250 g | flour
+Latte tiepido, un decilitro circa. | it_IT | 1 dl | milk
+1 cucharada de anís en grano | es_ES | 1 tbsp | aniseed
+2 chícaras de açúcar | pt_BR | 2 chícara | granulated sugar
+senapsfrö | sv_SE | - | mustard seeds
+1/2 ts muskatblomme | nb_NO | 1/2 tsp | mace
+500 g små drueagurker | da_DK | 500 g | cucumber
+2 laurierbladen | nl_NL | 2 | bay leaf
 """.strip().splitlines()
 CASES = [[cell.strip() for cell in row.split("|")] for row in ROWS]
 
@@ -115,11 +128,20 @@ def test_a_few_spoons_are_no_part_of_the_food(line: str, language: str, words: s
         ("sugar, N/A", "en_GB", '"N/A" does not say how much'),
         ("100 g sugar (golden) - 2 eggs", "en_GB", "more than one amount"),
         ("2 eggs - ¾ cup sugar (160g)", "en_GB", "more than one amount"),
+        # a heading, and no label of the same food
+        ("For the icing: 250 g icing sugar", "en_GB", "could not be read"),
+        ("Zuckerguss: 100 g Puderzucker", "de_DE", "could not be read"),
     ],
 )
 def test_what_is_asked(line: str, language: str, told: str) -> None:
     with pytest.raises(Unreadable, match=told):
         read_ingredient(line, "metric", language)
+
+
+@pytest.mark.parametrize("line", ["2 cucharadas de anís", "Anís. (Puse 2 cucharadas)"])
+def test_spanish_anis_may_be_the_drink(line: str) -> None:
+    found = find_foods(read_ingredient(line, "metric", "es_ES"), Larder(language="es"))
+    assert know_ingredient(found).unknown
 
 
 def test_grains_and_grams_of_an_old_book_are_asked() -> None:

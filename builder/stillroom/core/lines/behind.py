@@ -204,6 +204,14 @@ _MAY_FOLLOW = late_regex(
 )
 
 
+# "un decilitro circa"
+_ABOUT = late_regex(
+    r"^(?:circa|ca|environ|about|approx(?:imately)?|roughly|ungefähr|etwa|aproximadamente|aprox"
+    r"|ongeveer|ungefär|omtrent|około)\b\.?(?=\W|$)",
+    re.IGNORECASE,
+)
+
+
 def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
     """Return what is said behind the amount; None where the amount goes on and was not read."""
     rest = text[measured.end :].strip()
@@ -212,7 +220,7 @@ def _rest_of(text: str, measured: Measured, sep: re.Match[str]) -> str | None:
         if closed is None:
             return None
         rest = rest[closed.end() :].strip()
-    rest = rest.strip(" .")
+    rest = _ABOUT.sub("", rest).strip(" .")
     if rest and not _MAY_FOLLOW.match(rest):
         return None
     return rest

@@ -37,7 +37,8 @@ def by_its_amount(reading: FoodReading, ingredient: Ingredient) -> FoodReading:
     told = _told(ingredient, row)
     if told == "neither" and row.get("spelt", "\n") in ingredient.item:
         told = "dry"
-    foods = _meant(row, told, known=reading.food is not None)
+    asked = reading.larder.language[:2] in row.get("asks", ())
+    foods = _meant(row, told, known=reading.food is not None or asked)
     if not foods:
         return reading
     if reading.food is not None:  # what stands beside it stays: "poires, pochées au vin rouge"

@@ -29,6 +29,7 @@ from stillroom.core.lines.shares import refuse_ratio
 from stillroom.core.lines.sizes import bare_words, comma_parts, read_leading
 from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.nearest import nearest
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 # shortened words that are no unit: sizes, and names
@@ -106,7 +107,7 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
     if ratio:
         return ratio
     refuse_ratio(bare)
-    reading = _with_fifths(read_line(bare, system, language))
+    reading = _with_fifths(_labelled(bare, system, language) or read_line(bare, system, language))
     amount = reading.amount
     if not isinstance(amount, Amount):
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
@@ -124,6 +125,32 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
         each_g = _STICK_G
     note = ", ".join(part for part in (size, _note(reading)) if part)
     return LineAmount(reading.item, amount, note, each_g, reading.also, pack)
+
+
+_LABEL = late_regex(r"\s*(?P<label>[^\W\d][^:]{1,40}?)\s*:\s+(?P<said>\S.*)$")
+
+
+def _labelled(text: str, system: System, language: str) -> LineReading | None:
+    """Read a food before a colon and behind it the same with its amount: "Farine: 250 g de farine".
+
+    None where what stands before the colon is only a heading: "For the dough: 250 g flour".
+    """
+    told = _LABEL.match(text)
+    if told is None:
+        return None
+    try:
+        said = read_line(told["said"], system, language)
+    except Unreadable:
+        return None
+    if not isinstance(said.amount, Amount) or not said.item:
+        return None
+    first = told["label"].lower().split()[0]
+    food = find_staple(told["label"])
+    if first not in said.item.lower().split() and (food is None or food != find_staple(said.item)):
+        return None
+    same = said.item.lower() == told["label"].lower()
+    note = ", ".join(filter(None, ("" if same else said.item, said.note)))
+    return replace(said, item=told["label"], note=note, spans={})
 
 
 def _with_fifths(reading: LineReading) -> LineReading:

@@ -142,7 +142,9 @@ def _number_at(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None:
         return _slashed(slashed), slashed.end()
     whole = _DIGITS.match(text, at)
     if whole is None:
-        return read_number_words(text, at, marks.language)
+        spoken = read_number_words(text, at, marks.language)
+        part = _PART_OF_ONE.match(text, at) if spoken and spoken[0] == 1 else None
+        return _number_at(text, part.end(), marks) if part else spoken
     spaced = _SPACED.match(text, at)
     if spaced and (marks.group.isspace() or spaced["groups"][1] == "0"):
         return Fraction(int("".join(spaced[0].split()))), spaced.end()
@@ -157,6 +159,16 @@ def _number_at(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None:
     half = read_half_behind(text, whole.end(), marks.language) if value == 1 else None
     found = half or _with_fraction(text, whole.end(), value, marks)
     return found or (value, whole.end())
+
+
+# "einer 1/2 Zitrone", "zest of a ½ lemon"; "a 1/2 inch piece" is a whole one of that size
+_PART_OF_ONE = late_regex(
+    r"(?:an?|ein(?:e[rmn]?)?|une?|una|een|en|ett|et|uma?)\s+"
+    rf"(?=(?:[{VULGAR}]|1/[2-8]|[23]/[345])(?![\d/])"
+    r"(?!\s?-?\s?(?:inch\w*|in\b|[cm]m\b|[\"”]|k?g\b|lbs?\b|pounds?\b|oz\b|ounces?\b|[dcm]?l\b|lit\w+"
+    r"|pints?\b)))",
+    re.IGNORECASE,
+)
 
 
 def _with_fraction(
