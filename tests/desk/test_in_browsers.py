@@ -183,7 +183,7 @@ def test_a_line_of_the_method_is_answered_with_a_press(page: Page, desk: OpenDes
         page.wait_for_selector(line.format(one, words), state="detached")
     kept = page.input_value("#method").split("\n")
     assert [row.split(". ")[-1] for row in kept] == ["Boil the plums.", odd[0]]
-    noted = f"## Notes\n\n{odd[1]}\n\n{odd[3]}\n\n## Source"
+    noted = f"Notes:\n\n{odd[1]}\n\n{odd[3]}\n\nSource:"
     assert page.input_value("#after").startswith(noted)
     assert page.locator("#read-method button:has-text('a note')").count() == 0
     page.goto(f"{desk.origin}/write/plum-jam")

@@ -144,7 +144,7 @@ def test_what_was_is_kept_and_comes_back(own: OpenDesk) -> None:
     assert path.read_bytes() != before
     listed = own.ask("/write/lavender-sugar/earlier").text
     (name,) = re.findall(r"/write/lavender-sugar/earlier/([\w.-]+)", listed)
-    assert "makes: 500 g" in own.ask(f"/write/lavender-sugar/earlier/{name}").text
+    assert "How much does it make? 500 g" in own.ask(f"/write/lavender-sugar/earlier/{name}").text
     assert own.ask(f"/write/lavender-sugar/earlier/{name}", "POST").status == 303
     assert path.read_bytes() != before, "it comes into the boxes first"
     assert keep(own, "lavender-sugar") == 303
@@ -318,7 +318,7 @@ def test_a_wrong_setting_or_food_is_told_and_nothing_is_written(own: OpenDesk) -
 def test_a_pasted_recipe_becomes_a_draft_with_its_questions(own: OpenDesk) -> None:
     pasted = (
         "Pear butter\n\nMakes 4 jars\n\nIngredients\n2 kg pears; 1 lemon\n1,5 kg sugar\n\n"
-        "Method\n1. Boil the pears.\n2. Stir in the sugar.\n"
+        "Method\n1. Boil the pears.\n2. Stir in the sugar. It keeps for ages.\n"
     )
     line = "----b"
     body = (

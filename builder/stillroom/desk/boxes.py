@@ -21,6 +21,7 @@ _BULLET: Final = re.compile(
 )
 _NUMBER: Final = re.compile(r"\(?\d{1,2}[.)]\s|step\s+\d", re.IGNORECASE)
 _LONGEST_HEADING: Final = 60
+_IN_FILE: Final = re.compile(r"## (?P<words>[^\n]{1,60}?)[ \t]*:?[ \t]*")
 _MOST_WORDS: Final = 6
 """Of a heading among steps: a step may end with a colon too."""
 
@@ -61,6 +62,40 @@ def box_lines(text: str, with_groups: bool = True) -> list[Line]:
 def is_heading(words: str) -> bool:
     """Whether a line of a box is a heading: a few words and a colon."""
     return words.endswith(":") and len(words) <= _LONGEST_HEADING
+
+
+def headings_shown(after: str) -> str:
+    r"""Return words below the method with their headings as a cook writes them.
+
+    >>> headings_shown("## Notes\n\nIt sets late.\n\n### Small\n")
+    'Notes:\n\nIt sets late.\n\n### Small\n'
+    """
+    found = ((line, _IN_FILE.fullmatch(line)) for line in after.split("\n"))
+    return "\n".join(f"{head['words']}:" if head else line for line, head in found)
+
+
+def headings_meant(after: str) -> str:
+    r"""Return words below the method with their headings as a file has them.
+
+    A heading is a few words and a colon, alone on a line, with something below them.
+
+    >>> headings_meant("Notes:\n\nIt sets late.\n\nServe with:\n- cheese")
+    '## Notes\n\nIt sets late.\n\n## Serve with\n\n- cheese'
+    >>> headings_meant("It sets late.\nServe with:"), headings_meant("Take:")
+    ('It sets late.\nServe with:', 'Take:')
+    """
+    lines = after.split("\n")
+    found: list[str] = []
+    for at, line in enumerate(lines):
+        words = line.strip()
+        apart = at == 0 or not lines[at - 1].strip()
+        below = lines[at + 1 :]
+        if apart and is_heading(words) and any(one.strip() for one in below):
+            found.append(f"## {words[:-1].strip()}")
+            found += [""] if below[0].strip() else []
+        else:
+            found.append(line)
+    return "\n".join(found)
 
 
 def step_lines(text: str) -> list[Line]:

@@ -12,6 +12,7 @@ from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.keeping import find_earlier, keep_unsaved, list_earlier
 from stillroom.desk.place import right_slug
+from stillroom.desk.recipe_form import as_boxes
 from stillroom.desk.showing import page
 from stillroom.desk.versions import when_words
 from stillroom.desk.write_room import files_of
@@ -41,7 +42,7 @@ async def earlier(desk: Desk, request: Request) -> Response:
         versions=[(one.name, when_words(one, said.language)) for one in versions],
         chosen=name,
         when=when_words(chosen, said.language) if chosen else "",
-        pairs=side_by_side(chosen.text, now) if chosen else [],
+        pairs=side_by_side(as_boxes(chosen.text), as_boxes(now)) if chosen else [],
     )
 
 

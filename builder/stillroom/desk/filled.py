@@ -14,7 +14,7 @@ from typing import Final
 from stillroom.beginning.questions import questions
 from stillroom.core.recipe.body import is_aside, read_body
 from stillroom.core.words.text_files import typed_words
-from stillroom.desk.boxes import is_heading
+from stillroom.desk.boxes import headings_meant, headings_shown, is_heading
 from stillroom.desk.recipe_form import FIELDS
 from stillroom.desk.recipe_writing import differing
 
@@ -32,13 +32,18 @@ class Lost:
     words: str
 
 
+def in_boxes(form: Mapping[str, str]) -> dict[str, str]:
+    """Return the boxes as they are shown: below the method, too, a heading ends with a colon."""
+    return {**form, "after": headings_shown(form.get("after", ""))}
+
+
 def filled(posted: Mapping[str, str]) -> dict[str, str]:
     """Return the boxes as they were sent, without signs that no file of a recipe holds.
 
     Words below the method get a heading of their own.
     """
     form = {name: typed_words(posted[name]) for name in FIELDS if name in posted}
-    after = form.get("after", "").strip()
+    after = headings_meant(form.get("after", "").strip())
     if after and not _stands_apart(after):
         after = f"{_HEADING}Notes\n\n{after}"
     if "method" in form:

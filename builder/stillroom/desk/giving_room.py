@@ -208,7 +208,7 @@ def show_boxes(
         line_words=LINES,
         lines={part: lines_of(read, part) for part in LINES},
         needed=NEEDED,
-        kinds=[kind for kind in log_kinds() if kind != "closed"],
+        kinds={one.kind: one.means for one in log_kinds().values() if one.kind != "closed"},
         box_name=box_name,
         box_id=box_id,
         is_day=is_day,

@@ -57,9 +57,11 @@ _AT_DESK: Final = (
     (", one a line after a dash:", ":"),
     ('Say which recipe: "quince-chutney".', "Choose one."),
     ('goes under "avoid ingredients"', "goes under “Nor these foods”"),
+    ('under "makes"', "under “What is made”"),
 )
 """What is said of lines of the file, and in its place at the boxes."""
 _AS_IN: Final = re.compile(r'Write it as in "- \{recipe: [^"]*, per batch: (\d+)\}"')
+_MAY_BE: Final = re.compile(r"(?<=It may be: )[^.]+(?=\.)")
 _MISSING: Final = re.compile(r'^".*" is missing\.$')
 
 
@@ -118,7 +120,12 @@ def tell(problems: Iterable[Problem], said: Any, names: Mapping[str, str]) -> tu
 
 
 def _titled(told: Told, names: Mapping[str, str]) -> Told:
-    """Return what is told with a title in place of a file's name, where a recipe is chosen."""
+    """Return what is told with the titles of recipes in place of their files' names."""
+
+    def called(found: re.Match[str]) -> str:
+        return ", ".join(names.get(one, one) for one in found[0].split(", "))
+
+    told = replace(told, what=_MAY_BE.sub(called, told.what), mend=_MAY_BE.sub(called, told.mend))
     if told.box.partition("|")[0] not in ("makes", "batches"):
         return told
     slug = told.where.partition(", ")[0]

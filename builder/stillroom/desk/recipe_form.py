@@ -10,8 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, Final
 
-from stillroom.desk.boxes import step_lines
-from stillroom.desk.recipe_rows import Laid, Row
+from stillroom.beginning.questions import questions
+from stillroom.core.words.problems import ProblemsFound
+from stillroom.desk.boxes import headings_shown, step_lines
+from stillroom.desk.recipe_rows import Laid, Row, lay_out
 
 OPEN, CLOSE = "‹", "›"
 MORE: Final = " …"
@@ -52,6 +54,28 @@ FIELDS: Final = (
     "after",
 )
 Form = Mapping[str, str]
+
+
+def as_boxes(raw: str) -> str:
+    r"""Return a recipe's file as its boxes read, one below another; as it is where it has none.
+
+    >>> as_boxes("---\ntitle: Gin\nmakes: 1 l\n---\n\n## Method\n\n1. Cut.\n")
+    'What is it called? Gin\nHow much does it make? 1 l\n\nWhat you do:\nCut.'
+    """
+    try:
+        form = form_of(lay_out(raw, "it.md"))
+        form["after"] = headings_shown(form["after"])
+    except ProblemsFound:
+        return raw
+    rows: list[str] = []
+    for box, one in questions().items():
+        words = form.get(box, "").strip()
+        end = "" if one.words.endswith("?") else ":"
+        if words and one.rows:
+            rows += ["", f"{one.words}{end}", words]
+        elif words:
+            rows.append(f"{one.words}{end} {words}")
+    return "\n".join(rows)
 
 
 def empty_form() -> dict[str, str]:

@@ -32,7 +32,7 @@ from stillroom.desk.brought_questions import (
 )
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.filled import Lost, filled, lost_of
+from stillroom.desk.filled import Lost, filled, in_boxes, lost_of
 from stillroom.desk.keeping import (
     ChangedElsewhere,
     drop_unsaved,
@@ -46,7 +46,7 @@ from stillroom.desk.looking import Look, plainly
 from stillroom.desk.place import FileNow, NotHere, read_now
 from stillroom.desk.pressing import SETTLED, press_of, pressed_in
 from stillroom.desk.reading_back import Ways, read_box, read_steps_box, readable
-from stillroom.desk.recipe_form import FIELDS, empty_form, form_of
+from stillroom.desk.recipe_form import FIELDS, as_boxes, empty_form, form_of
 from stillroom.desk.recipe_rows import Row, lay_out
 from stillroom.desk.recipe_writing import write_form
 from stillroom.desk.sent import boxes_sent
@@ -335,7 +335,7 @@ def boxes_of(
         pictures=desk.book().settings.pictures,
         here="recipes",
         ident=ident,
-        form={SETTLED: "", **empty_form(), **form},
+        form=in_boxes({SETTLED: "", **empty_form(), **form}),
         opened=opened,
         parts={} if is_empty else tried.parts,
         said_now="" if is_empty else _said(tried.look, waiting),
@@ -361,7 +361,7 @@ def _conflict(ident: str, files: Files, posted: Mapping[str, str], mine: str) ->
         409,
         here="recipes",
         ident=ident,
-        pairs=side_by_side(mine, files.now.raw),
+        pairs=side_by_side(as_boxes(mine), as_boxes(files.now.raw)),
         sent=sent,
         opened=files.sums,
         is_gone=not files.now.is_there,

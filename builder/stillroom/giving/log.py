@@ -29,7 +29,10 @@ Names = Literal["recipe", "household", "thing", "words", "list"]
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of line: its word, what it names, what else must and may be said, an example."""
+    """A kind of line: its word, what it names, what else must and may be said, an example.
+
+    `means` says what the word is for, where that is not plain.
+    """
 
     kind: str
     names: Names
@@ -38,6 +41,7 @@ class Kind:
     also: tuple[str, ...] = ()
     must: tuple[str, ...] = ()
     may: tuple[str, ...] = ()
+    means: str = ""
 
 
 @cache
@@ -53,6 +57,7 @@ def log_kinds() -> dict[str, Kind]:
             also=tuple(row.get("also", ())),
             must=tuple(row.get("must", ())),
             may=tuple(row.get("may", ())),
+            means=row.get("means", ""),
         )
         for row in yaml.safe_load(text)
     )

@@ -63,8 +63,8 @@ WALL_PAPERS = {
 
 CARD_SIZES = {
     "90x65": _size("90 x 65 mm", "90", "65", "maker's own: eight to an A4 and to a US Letter page"),
-    "a7": _size("A7", "105", "74", "ISO 216, lying"),
-    "id-1": _size("ID-1", "85.60", "53.98", "ISO/IEC 7810; from memory"),
+    "a7": _size("A7, 105 x 74 mm", "105", "74", "ISO 216, lying"),
+    "id-1": _size("as a bank card, 86 x 54 mm", "85.60", "53.98", "ISO/IEC 7810; from memory"),
     "folded-a6": _size("A6, folded", "105", "148", "ISO 216; opened it is A5 lying, 210 x 148"),
 }
 """Usage cards as held in the hand: what is typed after ``--size``."""

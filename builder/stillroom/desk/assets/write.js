@@ -129,13 +129,13 @@ function withMore(text, more, box) {
   if (box === "settled" || !text.trim()) {
     return `${text}\n${more}`.replace(/^\n+|\n+$/g, "");
   }
-  const whole = /^#{1,6}\s/.test(text) ? text : `## Notes\n\n${text}`; // words without a heading are notes
-  const notes = /^## Notes[ \t]*\n+/m.exec(whole);
+  const whole = /^(?:#{1,6}\s|.{1,59}:[ \t]*\n)/.test(text) ? text : `Notes:\n\n${text}`; // no heading: notes
+  const notes = /^Notes:[ \t]*\n+/m.exec(whole);
   if (!notes) {
-    return `## Notes\n\n${more}\n\n${whole}`;
+    return `Notes:\n\n${more}\n\n${whole}`;
   }
   const begin = notes.index + notes[0].length;
-  const below = whole.slice(begin).search(/^#{1,6}\s/m);
+  const below = whole.slice(begin).search(/^#{1,6}\s|(?<=\n\n).{1,59}:[ \t]*$/m);
   const end = below < 0 ? whole.length : begin + below;
   return `${whole.slice(0, end).trimEnd()}\n\n${more}\n\n${whole.slice(end)}`.replace(/\n+$/, "");
 }
