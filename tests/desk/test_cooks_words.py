@@ -21,7 +21,8 @@ SEEN = """() => {
   return [shown, ...said, ...typed].join("\\n");
 }"""
 FILE_WORDS = re.compile(
-    r"## |\bID-1\b|50% 40%”\. Pressing|\.yml\b|\.md\b|\bmkdocs\b|\bYAML\b|front matter|^---$|\{[a-z ]+\}"
+    r"## |\bID-1\b|50% 40%”\. Pressing|\.yml\b|\.md\b|\bmkdocs\b|\bYAML\b|front matter|^---$"
+    r"|\{[a-z ]+\}"
     r"|\bthe file\b|\bstillroom \w|\bMarkdown\b|\bon a web host\b|\bin one zip\b",
     re.MULTILINE,
 )
