@@ -127,7 +127,7 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
         parts[0] = ("aside", "Notes", parts[0][2])
     recipe.steps += [("", told) for told in recipe.first_steps]
     for part, name, body in parts:
-        if part == "method":
+        if part == "method" or _readies_tools(name, body):
             read_steps(recipe, body)
         elif plain(name) not in words("dropped") and not heads_comments(name):
             _read_notes(recipe, name, body)
@@ -137,6 +137,11 @@ def _says_facts(rows: Sequence[Row]) -> bool:
     """Whether a few rows between a list and the head of its method do nothing: "Target: 1.1 SG"."""
     few = 0 < len(rows) <= _MOST_FACTS and all(row.shape == "line" for row in rows)
     return few and not any(is_sentence(row.text) or is_told(row.text) for row in rows)
+
+
+def _readies_tools(name: str, rows: Sequence[Row]) -> bool:
+    """Whether below a head of tools they are made ready, and none is named alone."""
+    return heads_tools(f"{name}:") and bool(rows) and all(is_plainly_work(row.text) for row in rows)
 
 
 def _does_nothing(rows: Sequence[Row]) -> bool:

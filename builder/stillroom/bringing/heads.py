@@ -101,6 +101,17 @@ _FOLLOWING: Final = re.compile(
     r"(?:ingredients?|zutaten|ingrédients|ingredienti|ingredientes|ingrediënten|things)\s*:",
     re.IGNORECASE,
 )
+# "Ingrédients et ustensiles": the head of a list, and what else it heads
+_INGREDIENTS: Final = (
+    r"(?:ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingredi[eë]nten"
+    r"|ingredienser(?:na|ne)?|składniki)"
+)
+_LIST_AND_TOOLS: Final = re.compile(
+    rf"{_INGREDIENTS} (?:and|und|et|e|y|en|och|og|i) (?:equipment|tools|utensils|materials?"
+    r"|materiale?s?|matériel|ustensiles|geräte|zubehör|utensilien|attrezz\w+|utensili|utensilios"
+    r"|materiales|utensílios|materiais|benodigdheden|keukengerei"
+    r"|redskap\w*|utstyr|udstyr|utrustning|przybory|sprzęt)(?: [^\W\d]+){0,3}"
+)
 # "Hope's Story", "Meine Geschichte zum Rezept", "About this cake"
 _STORY: Final = re.compile(
     r"(?:[^\W\d]+ ){0,3}(?:story|geschichte|histoire|storia|historia|verhaal)(?: [^\W\d]+){0,4}"
@@ -116,7 +127,8 @@ _NOTES: Final = re.compile(
 # "Tipps zum Sammeln und Verarbeiten", "Tips for a good set"
 _TIPS_FOR: Final = re.compile(
     r"(?:tipps?|tips?|hints?|conseils?|astuces?|consigli|consejos|trucos|dicas|råd|porady|rady)"
-    r" (?:zum|zur|zu|für|for|on|to|pour|per|para|voor|bij|om|till|vom|von|from|de|del|dei|della"
+    r"(?: [^\W\d]+)? (?:zum|zur|zu|für|for|on|to|pour|per|para|voor|bij|om|till|vom|von|from"
+    r"|de|del|dei|della"
     r"|do|da|dos|das|van|fra|från|av|af|od|dla)"
     r"(?: [^\W\d]+){1,7}"
 )
@@ -137,8 +149,8 @@ _OTHERWISE: Final = re.compile(
 # "RECOMMENDED PROCESS TIMES FOR", above a table of a guide
 _PROCESS_TIMES: Final = re.compile(r"(?:table \w+ )?(?:recommended )?process(?:ing)? times?\b")
 _COMMENTS: Final = re.compile(
-    r"(?:\d+|no|keine|nessun|sin|geen|aucun|one)\s+(?:comments?|thoughts?|repl(?:y|ies)|responses?|kommentare?|commenti?o?"
-    r"|commentaires?|comentarios?|reacties?)(?:\s+(?:on|to|zu|su|sur|en|op)\b.*)?\s*:?",
+    r"(?:\d+|no|keine|nessun|sin|sem|geen|aucun|one|inga|ingen|brak|en|ett|et|un)\s+(?:comments?|thoughts?|repl(?:y|ies)|responses?|kommentar(?:e[rn]?|er)?|commenti?o?"
+    r"|commentaires?|comentarios?|comentários?|reacties?|komentarz[ey]?|komentarzy|opmerkingen)(?:\s+(?:on|to|zu|su|sur|en|op)\b.*)?\s*:?",
     re.IGNORECASE,
 )
 _TOOLS: Final = re.compile(
@@ -268,6 +280,8 @@ def section_of(text: str) -> Section | None:
         return "aside"
     needed = _NEEDED.fullmatch(text.strip()) and not titled(text)
     for_what = LIST_FOR.fullmatch(text.strip())
+    if _LIST_AND_TOOLS.fullmatch(bare):
+        return "ingredients"
     if _is_one_of(bare, "ingredients") or needed or for_what or _SUPPLIES.fullmatch(bare):
         return "ingredients"
     of_what = _METHOD_OF.match(text.strip()) or _METHOD_NAMED.fullmatch(text.strip())

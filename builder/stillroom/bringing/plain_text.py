@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
+from stillroom.bringing.broken_lines import without_letters_for_signs
 from stillroom.bringing.cells_on_lines import is_unit
 from stillroom.bringing.found import Origin, Paper, Row
 from stillroom.bringing.heads import AMOUNT_ALONE, STEP_WORD, section_of
@@ -25,7 +26,9 @@ from stillroom.core.reading.facts_above import read_facts
 from stillroom.core.reading.written_facts import NAMES
 
 _HEADING: Final = re.compile(r"(#{1,6})\s*(\S.*?)\s*#*$")
-_ITEM: Final = re.compile(r"(?:[-*+–—]\s+|[•·‣▪●○◦□☐✓✔♥❤★☆➤►]\s*)(?:\[[ xX]?\]\s*)?(?=\S)")
+_ITEM: Final = re.compile(
+    r"(?:[-*+–—]\s+|[•·‣▪▫●○◦□■☐☑☒▢⬜✓✔✅♥❤★☆➢➤➔►▶▸◆◇❖∙⁃]\s*)(?:\[[ xX]?\]\s*)?(?=\S)"
+)
 _STEP: Final = re.compile(
     rf"\(?(?:{STEP_WORD}\s*)?\d{{1,2}}\s*[.):]{{1,2}}\s+(?=\S)",
     re.IGNORECASE,
@@ -167,7 +170,8 @@ def rows_of(lines: list[str]) -> list[Row]:
     rows: list[Row] = []
     gap = True
     number = ""
-    whole = (part for line in lines for part in (parts_of(line) if line.strip() else [line]))
+    marked = without_letters_for_signs(lines)
+    whole = (part for line in marked for part in (parts_of(line) if line.strip() else [line]))
     headed = _with_series_below(_without_running_heads([*whole]))
     typed = _with_dashes_apart(without_marks(with_strokes(_with_numbers_apart(headed))))
     stages = labels_over_lists(typed)

@@ -45,6 +45,7 @@ _LEAST_DONE: Final = 2
 """Rows that are work, behind which a heading may head something else."""
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
 _ADDRESSES: Final = re.compile(r"(?:(?:https?://|www\.)\S+[\s,]*)+", re.IGNORECASE)
+_ONE_WORD: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ]{2,30}")
 _NAME: Final = re.compile(r"[A-ZÀ-Ý][a-zà-ÿ'’.-]+")
 # who tells of it, or of what was made: "I always use", "You will love", "This was a hit"
 _TELLS: Final = re.compile(
@@ -172,6 +173,8 @@ def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     text = row.text.strip()
     if row.shape != "line" or not text[:1].strip() or text[:1].islower():
         return False
+    if _ONE_WORD.fullmatch(text):  # a tag, or what its writer is: "Jams"
+        return plain(text) not in words("told_first")
     if writer_of(text) or WHOSE.fullmatch(text) or SENT_BY.match(text):
         return False
     if is_passed(text) or _is_name(row) or _ADDRESSES.search(text) or is_credit(text):

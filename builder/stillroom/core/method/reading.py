@@ -86,7 +86,8 @@ _TAGS_OF_JUICE = frozenset(
 _AS_WARM_AS = clause_regex(
     r"\b(?:milk|blood|new[- ]milk)[- ](?:warm|heat|temperature|warmth)\b"
     r"|\b(?:warmth|heat|temperature) of (?:new |fresh |your )?(?:milk|blood)\b"
-    r"|\b(?:luke ?warm|tepid)\W{1,3}(?:milk|blood)\W{0,2}(?= (?:temperature|heat|warm))",
+    r"|\b(?:luke ?warm|tepid)\W{1,3}(?:milk|blood)\W{0,2}(?= (?:temperature|heat|warm))"
+    r"|\b(?:thee|tee|te)[- ]?(?:ei|eier|eitje|ägg|æg)\b",
     re.IGNORECASE,
 )
 
@@ -197,7 +198,8 @@ def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[in
     `tongue` is the method's language where it is not the book's.
     """
     language = tongue or larder.language.partition("_")[0]
-    # "milk-warm" is as warm as it comes from the cow; what stands there keeps its place
+    # "milk-warm" is as warm as it comes from the cow, and a "thee-ei" holds tea; what stands
+    # there keeps its place
     words = words_of(_AS_WARM_AS.sub(lambda found: " " * len(found[0]), clause))
     sizes, own, place = _sizes_of_names(larder), _own_names(larder), 0
     while place < len(words):
