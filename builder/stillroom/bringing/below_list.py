@@ -11,6 +11,7 @@ from typing import Final
 
 from stillroom.bringing.afterwords import WHOSE, is_name
 from stillroom.bringing.credits import SENT_BY, is_credit, names_a_book
+from stillroom.bringing.doubted import quoted
 from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, says_title
@@ -21,7 +22,7 @@ from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
 from stillroom.bringing.list_parts import further_notes, takes_further, with_further_told
 from stillroom.bringing.makes_said import is_only_makes, makes_of
 from stillroom.bringing.makes_taken import take_makes
-from stillroom.bringing.remarks import without_names, without_remarks
+from stillroom.bringing.remarks import brings_food, without_names, without_remarks
 from stillroom.bringing.rows import numbered_apart
 from stillroom.bringing.sorting import LEADERS, is_passed, is_sentence, is_told, number_of
 from stillroom.bringing.titles import writer_of
@@ -125,6 +126,7 @@ def read_below(recipe: Recipe, rows: Sequence[Row]) -> None:
     told_below = any(one[0] == "method" for one in parts[1:])
     if told_below and (_says_facts(parts[0][2]) or _does_nothing(parts[0][2])):
         parts[0] = ("aside", "Notes", parts[0][2])
+        _ask_of_foods(recipe, [row.text for row in parts[0][2]])
     recipe.steps += [("", told) for told in recipe.first_steps]
     for part, name, body in parts:
         if part == "method" or _readies_tools(name, body):
@@ -149,6 +151,14 @@ def _does_nothing(rows: Sequence[Row]) -> bool:
     tongues = tongues_of([row.text for row in rows])
     lines = bool(rows) and all(row.shape == "line" for row in rows)
     return lines and not any(is_work(row.text, tongues) for row in rows)
+
+
+def _ask_of_foods(recipe: Recipe, texts: Sequence[str]) -> None:
+    """Ask about what is told between a list and the head of its method, where foods are named."""
+    foods = [one for one in texts if is_sentence(one) and brings_food(one, tongues_of((one,)))]
+    if foods:
+        what = f"Above the method, kept as a note: {' · '.join(map(quoted, foods[:_MOST_FACTS]))}"
+        recipe.doubt("title", what, "If it is a step, write it into the method.")
 
 
 def _is_done(row: Row) -> bool:

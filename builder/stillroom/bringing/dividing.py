@@ -346,6 +346,8 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
     if rows[method + 1 :]:  # the method stands above its list
         read_steps(recipe, rows[method + 1 :])
     above = notes_above(recipe, rows[:method])
+    tools = [row for row in above if not is_sentence(row.text) and is_tool(row.text)]
+    tools = tools if len(tools) > 1 else []  # one may be whose page it is: "The Big Ladle"
     for row in above:
         if row.shape in ("row", "sizes"):
             take_row(recipe, row)
@@ -364,7 +366,7 @@ def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
             recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
         elif found := ADDRESS.search(row.text):
             recipe.address = recipe.address or found[0].rstrip(".,)")
-        elif row.shape in ("line", "item") and not is_sentence(row.text) and is_tool(row.text):
+        elif row in tools:
             recipe.notes.append(("Equipment", [row.text]))
         elif is_labelled_time(row.text):  # "Cuisson 1 heure 15"
             continue

@@ -15,6 +15,7 @@ from typing import Final
 from stillroom.bringing.afterwords import WHOSE, begins_another, without_afterwords
 from stillroom.bringing.credits import SENT_BY, is_credit
 from stillroom.bringing.doubted import quoted
+from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.known_work import (
@@ -27,7 +28,8 @@ from stillroom.bringing.known_work import (
     tongues_of,
 )
 from stillroom.bringing.makes_said import makes_of
-from stillroom.bringing.other_ways import ways_behind
+from stillroom.bringing.other_ways import is_another_way, ways_behind
+from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
 from stillroom.bringing.tails import says_done, tail_of
 from stillroom.bringing.titles import writer_of
@@ -173,6 +175,8 @@ def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
     text = row.text.strip()
     if row.shape != "line" or not text[:1].strip() or text[:1].islower():
         return False
+    if AFTERWORD.match(text) or is_another_way(text, ""):  # read with what they head, and asked of
+        return False
     if _ONE_WORD.fullmatch(text):  # a tag, or what its writer is: "Jams"
         return plain(text) not in words("told_first")
     if writer_of(text) or WHOSE.fullmatch(text) or SENT_BY.match(text):
@@ -185,7 +189,23 @@ def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
         return False
     if _is_headed(text) or is_told(text) or is_work_in_own(text, tongues, listed):
         return False
-    return not (is_work(text, tongues, listed) or names_what_is_used(text, listed))
+    if is_work(text, tongues, listed) or names_what_is_used(text, listed):
+        return False
+    return not brings_food(text, tongues)
+
+
+def brings_food(text: str, tongues: Sequence[str]) -> bool:
+    """Whether a line names a food or measures something, in whatever words: it may go in.
+
+    >>> brings_food("Ich gebe manchmal eine Zimtstange dazu.", ("de",))
+    True
+    >>> brings_food("We like it best of all.", ("en",))
+    False
+    """
+    if staples_named(text) or measured_in_prose([text]):
+        return True
+    foods = (named_in(text, common_larder(), "" if one == "en" else one) for one in tongues)
+    return any("craft" not in food.tags for named in foods for _, _, food in named)
 
 
 def _is_headed(text: str) -> bool:
