@@ -177,8 +177,8 @@ def _is_idle(row: Row, tongues: Sequence[str], listed: frozenset[str]) -> bool:
         return False
     if AFTERWORD.match(text) or is_another_way(text, ""):  # read with what they head, and asked of
         return False
-    if _ONE_WORD.fullmatch(text):  # a tag, or what its writer is: "Jams"
-        return plain(text) not in words("told_first")
+    if _ONE_WORD.fullmatch(text):  # a tag, "Rhubarb"; any other may be a name
+        return plain(text) not in words("told_first") and bool(staples_named(text))
     if writer_of(text) or WHOSE.fullmatch(text) or SENT_BY.match(text):
         return False
     if is_passed(text) or _is_name(row) or _ADDRESSES.search(text) or is_credit(text):
