@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from stillroom.core.larder.index import load_index
+from stillroom.core.larder.shares_said import is_sold_by_its_share
 from stillroom.core.larder.staple import Staple
 
 LONGEST = 6
@@ -82,5 +83,6 @@ def _left_over(words: Sequence[str], food: Staple, behind: bool) -> Iterator[str
                 place += size
                 break
         else:
-            yield words[place]
+            if not (words[place].endswith("%") and is_sold_by_its_share(food)):
+                yield words[place]
             place += 1

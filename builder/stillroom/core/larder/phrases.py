@@ -12,6 +12,7 @@ from functools import cache
 
 from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.in_its_place import with_or
+from stillroom.core.larder.shares_said import without_shares
 from stillroom.core.larder.words import Word, normal_form, words_of
 from stillroom.core.words.patterns import late_regex
 
@@ -68,7 +69,9 @@ def cut_phrase(text: str) -> Phrase:
     """
     pieces: list[Words] = []
     start = 0
-    text = _NOT.sub(lambda no: " not".ljust(len(no[0])), with_or(without_makes(text)))
+    text = _NOT.sub(
+        lambda no: " not".ljust(len(no[0])), with_or(without_shares(without_makes(text)))
+    )
     for cut in [*_CUT.finditer(text), None]:
         end = cut.start() if cut else len(text)
         pieces.append(_words_between(text, start, end, note=bool(pieces)))

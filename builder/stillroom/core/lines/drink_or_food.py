@@ -17,7 +17,7 @@ from stillroom.core.amounts.units import convert, size_of
 from stillroom.core.larder.food_reading import FoodReading
 from stillroom.core.larder.shelves import staple_named
 from stillroom.core.larder.staple import Staple
-from stillroom.core.larder.words import words_of
+from stillroom.core.larder.words import normal_form, words_of
 from stillroom.core.words.data_files import read_data
 from stillroom.core.words.patterns import any_word
 
@@ -61,14 +61,13 @@ def _meant(row: Mapping[str, Any], told: Told, known: bool) -> tuple[Staple, ...
 def _row_of(reading: FoodReading, item: str) -> Mapping[str, Any] | None:
     """Return the row of a name that the item holds and that nothing longer explained."""
     rows = _rows()
-    said = {word.form for word in words_of(item)}
-    named = [rows[word.form] for word in words_of(item) if word.form in rows]
+    said = [word.form for word in words_of(item)]
+    named = [rows[form] for form in said if form in rows]
     if not named:
         return None
     row = named[0]
-    drink = {word.form for word in words_of(row["drink"])} - set(row["names"])
-    if drink & said:  # "100 g muscat wine" is no fruit
-        return None
+    if len(said) > 1 and reading.larder.named(normal_form(item)) == reading.food is not None:
+        return None  # "100 g muscat wine", "licor de anís": a whole name is no fruit
     if reading.food is not None:
         return row if reading.food.name in (row.get("food"), row["drink"]) else None
     return row if all(word in rows for word in reading.leftover) else None

@@ -78,6 +78,10 @@ _WHICH_SPOON = late_regex(
 _ARTICLE_OF_A_PART = late_regex(
     r"^\s*[ao]s?\s+(?=(?:cascas?|raspas?|sumo|suco|polpa|gemas?|claras?)\b)", re.IGNORECASE
 )
+# "40-prozentiger Rum", "12-procentig ättika"
+_PER_CENT_OF = late_regex(
+    r"(?<=\d)[\s-]*(?:prozent|procent|prosent)(?:ig(?:e[rsnm]?|t|a)?)?\b(?=\s)", re.IGNORECASE
+)
 # "eine 400-g-Dose Tomaten", "a 14-oz-can": a size that is joined to its pack
 _JOINED_SIZE = late_regex(r"(?<=\d)-(?P<unit>k?g|m?l|cl|dl|oz)-(?=[^\W\d_]{3})")
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
@@ -101,7 +105,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _ONE_OR_MANY.sub(lambda found: found[0][1:-1], _LINK.sub(r"\g<said>", text))
         text = _UP_TO.sub(r"\g<low>-\g<high> ", _OR_SO_MANY.sub(r"\g<low>-\g<high> ", text))
         text = _WHICH_SPOON.sub(_which_spoon, text)
-    text = _JOINED_SIZE.sub(r" \g<unit> ", _WAVE.sub("-", text))
+    text = _JOINED_SIZE.sub(r" \g<unit> ", _WAVE.sub("-", _PER_CENT_OF.sub("%", text)))
     text = _QUOTED_WORD.sub(r"\g<word>", text)
     text = _LONG_DECIMAL.sub(_as_fraction, _PLUS.sub("+ ", text))
     tin = _NUMBERED_TIN.match(text)

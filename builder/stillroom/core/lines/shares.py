@@ -10,6 +10,8 @@ import re
 from functools import cache
 
 from stillroom.core.amounts.quantities import Amount
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.shares_said import is_sold_by_its_share
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
@@ -138,10 +140,11 @@ def _bare(item: str) -> str:
 
 def _is_of_its_own(food: str) -> bool:
     """Whether a food has a percentage of its own: a strength, its fat, its acid."""
-    return bool(_percent_of().search(food))
+    return bool(_percent_of().search(food)) or is_sold_by_its_share(read_food(food).food)
 
 
 @cache
 def _percent_of() -> re.Pattern[str]:
-    of_it = line_words()["percent_of"] + line_words()["spirits"] + line_words()["drinks"]
+    tables = ("percent_of", "spirits", "drinks", "vinegars_elsewhere")
+    of_it = [word for table in tables for word in line_words()[table]]
     return re.compile(rf"\b(?:{either(of_it)})", re.IGNORECASE)

@@ -11,6 +11,15 @@ from dataclasses import replace
 from functools import cache
 
 from stillroom.core.amounts.units import System
+from stillroom.core.larder.food_reading import read_food
+from stillroom.core.larder.shares_said import (
+    AT_LEAST,
+    FAT,
+    JOINS,
+    is_sold_by_its_share,
+    without_shares,
+)
+from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.doubts import is_poured, spirit_words
 from stillroom.core.lines.parts_of_line import LineReading, either, line_words
 from stillroom.core.words.patterns import late_regex
@@ -20,7 +29,8 @@ from stillroom.core.words.problems import Unreadable
 _GAY_LUSSAC = frozenset({"fr", "it", "es", "de", "nl", "sv"})
 
 _PERCENT = r"(?P<number>\d+(?:[.,]\d+)?)\s*(?:%|per\s?cent)"
-_LEAST = r"(?:\b(?P<least>at least|minimum|min\.?|at|of|à|about|ca\.?)\s+)?"
+# "alcool al 95%", "Wodka mit mind. 38%"
+_LEAST = rf"(?:\b(?:(?P<least>{AT_LEAST})|{JOINS})\s+)*"
 _STRENGTH = late_regex(
     rf"\s*,?\s*{_LEAST}(?:\b(?P<plain>\d+(?:[.,]\d+)?)\s*(?:°|-|\s)*proof\b"
     rf"|\b(?P<volume>\d+(?:[.,]\d+)?)\s*vol\.?\s*-?\s*%"
@@ -74,7 +84,7 @@ def _sour() -> re.Pattern[str]:
     percent = r"\d{1,2}(?:[.,]\d)?\s*(?:%|°)"
     return late_regex(
         rf"(?:(?P<before>{percent})\s+)?(?P<name>(?:[^\W\d]+\s){{0,2}}?(?:{named})(?:\s[^\W\d]+){{0,3}}?)"
-        rf"(?:\s+(?:à\s+|a\s+|al\s+)?(?P<behind>{percent}))?",
+        rf"(?:\s+(?:(?:{JOINS})\s+)*(?P<behind>{percent}))?",
         re.IGNORECASE,
     )
 
@@ -91,10 +101,8 @@ def _acid_apart(reading: LineReading) -> LineReading:
 
 # "crème liquide 30% MG", "Sahne mit 30 % Fett": how fat it is, which is said of it
 _FAT = late_regex(
-    r"\s+(?P<said>(?:(?:à|a|mit|con|med|met|with|of|z|o)\s+)?\d{1,2}(?:[.,]\d)?\s*%\s*"
-    r"(?:(?:de|di|of|av)\s+)?(?:M\.?\s?G\b\.?|mat(?:ières?|\.)?\s*gr(?:asses?|\.)?|grasses?|Fettgehalt"
-    r"|Fett(?:anteil)?|F\.?\s?i\.?\s?Tr?\b\.?|(?:milk|butter) ?fat|fat|fetthalt|fett|fedt|vet"
-    r"|(?:materia )?grasa|grassi|gordura|tłuszczu|rasvaa))(?=\s|$|[,)])",
+    rf"\s+(?P<said>(?:(?:{JOINS})\s+)*\d{{1,2}}(?:[.,]\d)?\s*%\s*(?:(?:de|di|of|av)\s+)?(?:{FAT})"
+    r"(?=\s|$|[,)]))",
     re.IGNORECASE,
 )
 
@@ -139,7 +147,8 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
             f'Write "{number}% vol" if it is that, or what its label says.',
         )
     for name, said in (("item", reading.item), ("note", reading.note)):
-        found = _STRENGTH.search(said) or _bare(reading, said)
+        plain = without_shares(said)  # "vino" (6% de acidez) is no strength
+        found = _STRENGTH.search(plain) or _bare(reading, plain, language)
         if found and (odd := _NO_NUMBER.search(said, 0, found.start())):
             said = f"{odd[0]}{found[0]}".strip(" ,")
             raise Unreadable(f'"{said}" is not a strength.', 'Write "40% vol".')
@@ -189,17 +198,21 @@ def _of_degrees(reading: LineReading) -> LineReading:
     return reading
 
 
-def _bare(reading: LineReading, said: str) -> re.Match[str] | None:
+def _bare(reading: LineReading, said: str, language: str) -> re.Match[str] | None:
     """Find a percentage with no word beside it; that of a spirit is its strength, others ask."""
     found = _BARE.search(said)
     bare = _BARE.sub(" ", reading.item).strip(" ,")
     if found is None or re.search(rf"(?:{_of_other_things().pattern})\w*$", bare, re.IGNORECASE):
+        return None
+    if _sour().fullmatch(bare):  # "vinaigre d'alcool"
         return None
     if spirit_words().search(bare) or _weaker().search(bare):
         return found
     if _of_other_things().search(f"{bare}, {reading.note}"):
         return None
     behind = said[found.end() :].strip(" ,")
+    if is_sold_by_its_share(read_food(bare, replace(common_larder(), language=language)).food):
+        return None
     if is_poured(reading.amount) and not behind and found.start() >= 0:
         number = found["number"]
         raise Unreadable(
@@ -227,8 +240,7 @@ def _told(
     left = re.sub(r"(?<=[^\W\d])\s?[-–—]$", "", left)  # "vodka- 80 proof"
     if name == "item" and not left:
         left = said
-    least = "at least " if (parts.get("least") or "").lower()[:2] in ("at", "mi") else ""
-    least = least if (parts.get("least") or "").lower() != "at" else ""
+    least = "at least " if parts.get("least") else ""
     note = left if name == "note" else reading.note
     told = ", ".join(part for part in (f"{least}{number}% vol", note) if part)
     return replace(reading, item=left if name == "item" else reading.item, note=told)
