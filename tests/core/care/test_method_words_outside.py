@@ -59,7 +59,7 @@ pt | Deite na manga de pasteleiro. |
 pt | Junte as passas. | raisin
 pl | Dodaj masło i mleko. | butter; milk
 pl | Dodaj orzechy i siekane migdały. | nut; almond
-da | Tilsæt hvede, byg og fisk, og hak nødderne. | flour; barley; fish; nut
+da | Tilsæt hvede, byg og fisk, og hak nødderne. | wheat; barley; fish; nut
 da | Bland sukkermængden og de hjemmeristede løg til pocheringen. | onion
 da | Kog uden fisk. |
 nb | Strø over sild eller reker. | herring; prawn

@@ -70,11 +70,21 @@ def without_shares(text: str) -> str:
     >>> without_shares("30% cream")
     '30% cream'
     """
+    plain = without_told_shares(text)
+    if "%" not in plain:
+        return plain
+    return _IG.sub(_blank, _JOINED_BEFORE.sub(_blank, plain))
+
+
+def without_told_shares(text: str) -> str:
+    """Return a text with blanks for those shares alone that say what they are of.
+
+    >>> without_told_shares("vino, 6% de acidez"), without_told_shares("brandy at least 40%")
+    ('vino,             ', 'brandy at least 40%')
+    """
     if "%" not in text and "ent" not in text.lower():
         return text
-    for pattern in (_SHARE, _JOINED_BEFORE, _IG):
-        text = pattern.sub(_blank, text)
-    return text
+    return _SHARE.sub(_blank, text)
 
 
 def _blank(found: re.Match[str]) -> str:

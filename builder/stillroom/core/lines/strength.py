@@ -17,7 +17,7 @@ from stillroom.core.larder.shares_said import (
     FAT,
     JOINS,
     is_sold_by_its_share,
-    without_shares,
+    without_told_shares,
 )
 from stillroom.core.larder.shelves import common_larder
 from stillroom.core.lines.doubts import is_poured, spirit_words
@@ -147,7 +147,7 @@ def strength_apart(reading: LineReading, system: System, language: str = "en") -
             f'Write "{number}% vol" if it is that, or what its label says.',
         )
     for name, said in (("item", reading.item), ("note", reading.note)):
-        plain = without_shares(said)  # "vino" (6% de acidez) is no strength
+        plain = without_told_shares(said)  # "vino" (6% de acidez) is no strength
         found = _STRENGTH.search(plain) or _bare(reading, plain, language)
         if found and (odd := _NO_NUMBER.search(said, 0, found.start())):
             said = f"{odd[0]}{found[0]}".strip(" ,")
