@@ -236,7 +236,13 @@ def _told(
                 f'Write "{float(number) / 2:g}% vol" if it is American, or what its label says.',
             )
         number = f"{float(number) / 2:g}"
-    left = " ".join(f"{said[: found.start()]} {said[found.end() :]}".split()).strip(" ,")
+    begins = found.start()
+    if said[:begins].strip(" ,") and said[found.end() :].strip(
+        " ,"
+    ):  # "bottle with 90% alcohol": what joins is the food's
+        part = next(name for name in ("number", "volume", "plain") if parts.get(name))
+        begins = found.start(part) if not parts.get("least") else begins
+    left = " ".join(f"{said[:begins]} {said[found.end() :]}".split()).strip(" ,")
     left = re.sub(r"(?<=[^\W\d])\s?[-–—]$", "", left)  # "vodka- 80 proof"
     if name == "item" and not left:
         left = said
