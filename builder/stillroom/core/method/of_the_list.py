@@ -78,7 +78,8 @@ _GROUND_TO = clause_regex(
 )
 # "until you have a mayonnaise", "jusqu'à obtenir une crème": what comes of it goes not in
 _COMES_OF_IT = clause_regex(
-    r"\b(?:until (?:you (?:have|get)|it (?:is|becomes|forms|makes|resembles)"
+    r"\b(?:(?:beat|work|rub|whip|whisk|pound|reduc|boil|cook|mash|stir)\w*\b[^.;]{0,40} to"
+    r"|until (?:you (?:have|get)|it (?:is|becomes|forms|makes|resembles)"
     r"|they form)|to (?:form|make)"
     r"|obtenir|obtienne|obtiens|formar?|forme|ottenere|ottiene|obtener|obtenga|quede|obter|obtenha"
     r"|bis|ontstaat|krijgt|får|fås|blir til|bliver til|aż (?:powstanie|uzyskamy))"
