@@ -43,6 +43,9 @@ _ADDED: Final = clause_regex(
     r"|plain|fine|a mixture of))* $",
     re.IGNORECASE,
 )
+# "soy sauce, sugar, and cornflour": one of a list
+_ALONE: Final = clause_regex(r"^\W*(?:(?:and|the|some|more|caster|granulated) )*$", re.IGNORECASE)
+_ENDS: Final = clause_regex(r"^(?: (?:and|or) \w+(?: \w+)?)?\W*$", re.IGNORECASE)
 _RINSES: Final = clause_regex(
     r"\b(?:rins|wash|clean|swill|wip|sterili[sz]|disinfect|saniti[sz])\w*\b", re.IGNORECASE
 )
@@ -73,12 +76,14 @@ def stands_bare(
     `spoken` is the food in the words of method_words.yml, `where` its clause and its place in it;
     `elsewhere` says that the clause is in another language than English, `title` the title's words.
     """
-    clause, start, _ = where
+    clause, start, end = where
     before = clause[:start]
     if spoken == "oil" and (food.allergens or has_phrase(clause, "covers")):
         return True  # "huile de sésame" is an allergen, and none of the oil that fries
     if spoken in _PINCHED and not _RINSES.search(clause):
-        if _A_PINCH.search(before):
+        if _A_PINCH.search(before) or (_ALONE.match(before) and _ENDS.match(clause[end:])):
+            return True
+        if spoken == "oil" and has_phrase(clause, "little_verbs"):
             return True
         if has_phrase(clause, "seasons") and (elsewhere or _WITH.search(before)):
             return True

@@ -23,6 +23,9 @@ _EACH_ITS_OWN = frozenset(
 _SHORTEST: Final = 4
 """Letters of a word of the list that may stand in a method with another ending."""
 _LONGEST_ENDING: Final = 3
+_STEM: Final = 5
+# "tomat" of the method, "tomater" in the list: endings of several in the North and in German
+_SEVERAL: Final = ("ar", "er", "or", "en", "et", "n", "erne", "erna", "arna", "ene")
 
 
 @dataclass(frozen=True)
@@ -65,7 +68,7 @@ class Listed:
 
         A fruit or a vegetable is never another one: grapes are no apple to a dog.
         """
-        if food.tags & _EACH_ITS_OWN:
+        if food.tags & _EACH_ITS_OWN or ("dairy" in food.tags and food.name != "cheese"):
             return False
         may = set(food.may_contain)
         return any(
@@ -83,10 +86,21 @@ def is_word_of(own: str, word: str, food: Staple | None) -> bool:
 
     >>> is_word_of("sahne", "schlagsahne", None), is_word_of("tofuen", "tofu", None)
     (True, True)
+    >>> is_word_of("śmietankę", "śmietanki", None), is_word_of("cream", "creamy", None)
+    (True, False)
     """
     if len(own) > 2 and word.endswith(own):
         return True
     if len(word) >= _SHORTEST and own.startswith(word) and len(own) - len(word) <= _LONGEST_ENDING:
+        return True
+    ended = word.removeprefix(own) in _SEVERAL and word.startswith(own)
+    if len(own) >= _SHORTEST and ended:
+        return True
+    # "śmietankę" of "śmietanki": each has an ending of its own, so that "cream" is none of "creamy"
+    shorter = min(len(own), len(word))
+    stem = next((at for at in range(shorter) if own[at] != word[at]), shorter)
+    longest = max(len(own), len(word)) - stem
+    if stem >= _STEM and stem < shorter and longest <= _LONGEST_ENDING:
         return True
     cut = food is not None and bool(food.tags & {"meat", "fish"})
     return cut and len(own) >= _SHORTEST and word.startswith(own)

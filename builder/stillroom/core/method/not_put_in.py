@@ -29,7 +29,8 @@ _FOR_WHAT_IT_BECOMES = clause_regex(
 _COLON_NEAR = clause_regex(r".(?:[^.:;,]{0,40}?):")
 _YOURS = clause_regex(r"\byour (?:mug|cup|glass)\b|\b(?:mug|cup) of (?:hot|warm)", re.IGNORECASE)
 _GOES_WITH_IT = clause_regex(
-    r"\s*(?:(?:or|and|oder|ou|o|of) (?:simply )?)?"
+    r"\s*(?:(?:or|and|oder|ou|o|of) (?:simply )?)?(?:(?:zB|zum Beispiel|etwa|gerne?|for example|eg"
+    r"|say|ideally|par exemple|pex|por ejemplo|ad esempio|bijv|feks|tex|fx) )?"
     r"(?:with|on|over|alongside|mit|auf|avec|sur|con|met)\b",
     re.IGNORECASE,
 )

@@ -56,6 +56,12 @@ _A_TIME = late_regex(
     r"|weeks?|wochen?|semaines?)\b",
     re.IGNORECASE,
 )
+# "175 g of the chocolate", "75 g de la farine" are of what was named before
+_OF_THE = late_regex(
+    r"(?:the|du|des|della?|dello|dei|degli|delle|do|da|dos|das|van (?:de|het)|von (?:de[rmn])"
+    r"|de (?:la|los|las)|de l['’]\S+|av (?:den|det)|af (?:den|det))\b",
+    re.IGNORECASE,
+)
 _GAP = late_regex(r"[\s\-–’']*")
 _MOST_WORDS = 5
 # what a case or an article adds at the end, and the words that it may stand on
@@ -159,7 +165,8 @@ def _as_line(amount: str, words: Sequence[str], system: System, larder: Larder) 
 def _is_a_measured_thing(words: list[str]) -> bool:
     """Whether what is measured is a jar, a span of time or what already lies in the pan."""
     plain = {word.casefold().strip("-'’") for word in words[:3]}
-    return bool(plain & method_words("measured_things")) or words[0].casefold() == "the"
+    listed = _OF_THE.match(" ".join(words[:2]))
+    return bool(plain & method_words("measured_things")) or bool(listed)
 
 
 def _tells_how_much(amount: str, words: list[str], recipe: Recipe) -> bool:

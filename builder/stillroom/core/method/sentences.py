@@ -25,7 +25,13 @@ _BRACE = clause_regex(r"[{}*_`]")
 _SENTENCE = clause_regex(r"(?<=[.;!?])\s+")
 # "hält ca. 3 Monate", "approx. 2 weeks": the dot ends no sentence
 _SHORTENED = clause_regex(
-    r"\b(ca|approx|max|mind|abt|env|circa|bzw|evtl|sm|med|lg|lge|pkg)\.(?=\s*(?-i:[\da-zäöü]))",
+    r"\b(ca|approx|max|mind|abt|env|circa|bzw|evtl|sm|med|lg|lge|pkg|evt|ev|bijv|np|ggf|inkl|incl)"
+    r"\.(?=\s*(?-i:[\da-zäöü]))",
+    re.IGNORECASE,
+)
+# "z. B. mit Vanilleeis", "f.eks. fløde": nor do two
+_SHORTENED_TWICE = clause_regex(
+    r"\b(z|d|u|o|f|t|p|bl|e|i)\. ?(b|h|a|ä|eks|ex|ej|g|e)\.(?=[\s,]*(?-i:[\da-zäöüA-ZÄÖÜ(]))",
     re.IGNORECASE,
 )
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
@@ -133,7 +139,8 @@ def split_sentences(text: str) -> list[str]:
 
 @lru_cache(maxsize=_MOST_KEPT)
 def _sentences_of(text: str) -> tuple[str, ...]:
-    plain = _ALL_BUT.sub(r"\1", _SHORTENED.sub(r"\1", _BRACE.sub("", text)))
+    text = _SHORTENED_TWICE.sub(r"\1\2", _BRACE.sub("", text))
+    plain = _ALL_BUT.sub(r"\1", _SHORTENED.sub(r"\1", text))
     plain = _without_people(plain)
     return tuple(sentence for sentence in _SENTENCE.split(plain) if sentence.strip())
 
