@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 from stillroom.bringing.checked import STAND_IN, read_anyhow
@@ -21,6 +23,7 @@ from stillroom.core.lines.ingredient import read_ingredient
 from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
+from stillroom.core.method.bare_words import is_avoided
 from stillroom.core.method.foods_in_method import foods_in_method
 from stillroom.core.method.listed import Listed, is_word_of
 from stillroom.core.method.named import all_named
@@ -50,6 +53,8 @@ _NEAR: Final = 60
 _LONGEST_AMOUNT: Final = 6
 """Words before a food that may be its amount: "the juice of half a large"."""
 _FATS: Final = frozenset({"butter", "oil", "fat", "flour", "raw-flour"})
+_WORDS: Final = re.compile(r"[^\W\d]{3,}")
+_A_SPOON: Final = re.compile(r"\b(?:EL|TL|tbsps?|tsps?|tablespoons?|teaspoons?)\b", re.IGNORECASE)
 _AVOIDED: Final = frozenset({"alcohol", "meat", "fish"})
 _A_CHOICE: Final = re.compile(
     r"\b(?:(?:you|one) (?:can|could|may|might)\b|(?:kann|können|könnt) (?:man|ihr|sie)"
@@ -115,7 +120,7 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
     if not recipe.ingredients:
         return ()
     listed = {food.name for _, row in recipe.ingredients for food in staples_named(_item(row))}
-    words_listed = _words_listed(recipe)
+    rows = _Rows.of(recipe)
     found: dict[str, str] = {}
     for _, step in recipe.steps:
         for one in _MEASURED.finditer(step):
@@ -126,19 +131,49 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
                     named = " ".join(words[:size])
                     said = one["said"][: one["said"].index(named) + len(named)]
                     # "3 cups of vinegar" of a list's cider vinegar; jars are what it is put in
-                    other = food.name not in listed and words[size - 1].lower() not in words_listed
-                    if other and not food.tags & {"craft"}:
+                    other = food.name not in listed and not rows.hold(named, food)
+                    few = "water" in food.tags and _A_SPOON.search(said)
+                    if other and not few and not food.tags & {"craft"}:
                         found.setdefault(food.name, f'"{said}"')
                     break
-    for food, said in _counted(read) if read else ():
-        if food.name not in listed and said.split()[-1].lower() not in words_listed:
+    for food, named, said in _counted(read) if read else ():
+        if food.name not in listed and not rows.hold(named, food):
             found.setdefault(food.name, f'"{_whole(said, recipe)}"')
     return tuple(found.values())[:_MOST]
 
 
-def _words_listed(recipe: Recipe) -> set[str]:
-    rows = " ".join(row for _, row in recipe.ingredients).lower()
-    return set(re.findall(r"[^\W\d]{3,}", rows))
+@dataclass(frozen=True)
+class _Rows:
+    """The words of each row of a paper's list, its heads among them, and the foods it names."""
+
+    words: tuple[frozenset[str], ...]
+    foods: tuple[Staple, ...]
+
+    @classmethod
+    def of(cls, recipe: Recipe) -> _Rows:
+        """Gather the words, read or not."""
+        texts = {text.lower() for row in recipe.ingredients for text in row if text}
+        foods = tuple(one for _, row in recipe.ingredients for one in staples_named(_item(row)))
+        return cls(tuple(frozenset(_WORDS.findall(text)) for text in texts), foods)
+
+    def hold(self, named: str, food: Staple) -> bool:
+        """Whether a row holds a food by its words.
+
+        The last is enough, but for what somebody avoids: condensed milk is no milk of the list.
+        """
+        words = _WORDS.findall(named.lower()) or [named.lower()]
+        if len(words) > 1 and is_avoided(food) and not self._has_its_like(food):
+            return any(all(map(partial(_stands_in, row, food), words)) for row in self.words)
+        return any(_stands_in(row, food, words[-1]) for row in self.words)
+
+    def _has_its_like(self, food: Staple) -> bool:
+        """Whether a listed food differs in its name alone: parmesan, Parmigiano Reggiano."""
+        told = (food.tags, food.allergens)
+        return any((own.tags, own.allergens) == told for own in self.foods)
+
+
+def _stands_in(row: frozenset[str], food: Staple, word: str) -> bool:
+    return any(is_word_of(word, own, food) for own in row)
 
 
 def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
@@ -148,7 +183,7 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
     listed = Listed.of(read.ingredients)
     allergens = {one for own in listed.foods for one in own.allergens}
     kept = {tag for own in listed.foods for tag in own.tags & _AVOIDED}
-    words_listed = _words_listed(recipe)
+    rows = _Rows.of(recipe)
     found: dict[str, str] = {}
     for one in foods_in_method(read):
         food = food_of(one.ingredient).food
@@ -160,9 +195,7 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
         if not new and not (food.allergens and puts_in(clause) and not _GREASES.search(clause)):
             continue
         said = next((clause[a:b] for a, b, other in where if other == food), one.ingredient.item)
-        words = re.findall(r"[^\W\d]{3,}", said.lower())
-        known = any(is_word_of(word, own, food) for word in words for own in words_listed)
-        if not known and not _is_a_choice(words[-1:], recipe):
+        if not rows.hold(said, food) and not _is_a_choice(_WORDS.findall(said.lower()), recipe):
             found.setdefault(food.name, said)
     return list(found.values())[:_MOST]
 
@@ -184,8 +217,8 @@ def _whole(said: str, recipe: Recipe) -> str:
     return next((one[0] for one in found), said) if said[0].isdigit() else said
 
 
-def _counted(read: ReadRecipe) -> Iterator[tuple[Staple, str]]:
-    """Yield what the method alone brings in with a number or a portion, and how it says so."""
+def _counted(read: ReadRecipe) -> Iterator[tuple[Staple, str, str]]:
+    """Yield what the method alone brings in with a number or a portion, its name, and all of it."""
     listed = Listed.of(read.ingredients)
     for one in foods_in_method(read):
         food = food_of(one.ingredient).food
@@ -200,7 +233,7 @@ def _counted(read: ReadRecipe) -> Iterator[tuple[Staple, str]]:
             greases = named.tags & _FATS and _GREASES.search(one.clause)
             if wanted and not (own or greases):
                 said = _with_its_amount(one.clause, begun, (start, end), read)
-                yield from [(named, said)] if said else []
+                yield from [(named, one.clause[start:end], said)] if said else []
             if "craft" not in named.tags:
                 begun = end
 

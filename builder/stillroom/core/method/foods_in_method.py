@@ -33,6 +33,7 @@ from stillroom.core.method.not_put_in import (
 )
 from stillroom.core.method.of_the_list import (
     is_a_result,
+    is_called_by_title,
     is_filled_or_kept,
     is_the_thing_made,
     made_of_the_list,
@@ -214,6 +215,8 @@ def _without_amounts(
         if made_of_the_list(food, listed) or is_the_thing_made(forms, clause[:start], recipe.title):
             continue
         if is_a_result(food, clause[:start], clause[end:]):
+            continue
+        if is_called_by_title(food, forms, recipe.title, tongue or recipe.larder.language):
             continue
         if is_filled_or_kept(food, listed, (clause, start, end), recipe.title):
             continue

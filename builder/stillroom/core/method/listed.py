@@ -23,6 +23,7 @@ _EACH_ITS_OWN = frozenset(
 _SHORTEST: Final = 4
 """Letters of a word of the list that may stand in a method with another ending."""
 _LONGEST_ENDING: Final = 3
+_COMPOUND: Final = 5
 _STEM: Final = 5
 # "tomat" of the method, "tomater" in the list: endings of several in the North and in German
 _SEVERAL: Final = ("ar", "er", "or", "en", "et", "n", "erne", "erna", "arna", "ene")
@@ -59,8 +60,15 @@ class Listed:
         if any(spoken <= line for line in self.lines):
             return True
         own = forms[-1]
-        return len(forms) == 1 and any(
-            is_word_of(own, word, food) for line in self.lines for word in line
+        words = [word for line in self.lines for word in line] if len(forms) == 1 else []
+        if any(is_word_of(own, word, food) for word in words):
+            return True
+        # "tofuternene" of the tofu: what it brings is told already
+        told = {one for listed in self.foods for one in listed.allergens}
+        return bool(food and food.allergens) and any(
+            len(own) - len(word) >= _COMPOUND and len(word) >= _SHORTEST and own.startswith(word)
+            for word in words
+            if food and set(food.allergens) <= told
         )
 
     def tells_all_of(self, food: Staple) -> bool:

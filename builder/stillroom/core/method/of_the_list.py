@@ -70,10 +70,16 @@ _GRINDS = (
     r"|moud|mixer|tritur|mol|macin|frull|mal|mix)"
 )
 _GROUND_TO = clause_regex(
-    rf"\b(?:{_GRINDS}\w*\b[^.;]*\b(?:to|into|like|zu|en|hasta (?:obtener|que quede)|in|tot|till)"
+    rf"\b(?:{_GRINDS}\w*\b[^.;]*\b(?:to|into|like|zu|en|hasta (?:obtener|que quede)|in|tot|till?)"
     r"|zu|until (?:you have|it (?:is|becomes|resembles)))"
     r"(?: (?:a|an|the|ein(?:em)?|una?|une))?(?: (?:very|fine|coarse|rough|smooth|feine[mn]?|fina?"
     r"|fijn))* $",
+    re.IGNORECASE,
+)
+# "la farina di noci" is the walnuts ground
+_OF_ANOTHER = clause_regex(
+    r"^ (?:di|de|d['’]|of) ?(?!(?:grano|frumento|trigo|blé|wheat|seigle|segale|centeno|the|la"
+    r"|el|il)\b)[^\W\d]{3,}",
     re.IGNORECASE,
 )
 # "until you have a mayonnaise", "jusqu'à obtenir une crème": what comes of it goes not in
@@ -147,6 +153,25 @@ def is_the_thing_made(forms: tuple[str, ...], before: str, title: str) -> bool:
     return (compound or named[-len(forms) :] == forms) and not put_in
 
 
+def is_called_by_title(food: Staple, forms: tuple[str, ...], title: str, language: str) -> bool:
+    """Whether words are of the bakery that a title names: "i biscotti" of "Biscotti alle noci".
+
+    In the languages of the South what a thing is stands first, elsewhere last.
+
+    >>> from stillroom.core.larder.food_reading import read_food
+    >>> pizza = read_food("pizza").food
+    >>> is_called_by_title(pizza, ("pizza",), "Massa de pizza", "pt")
+    True
+    >>> is_called_by_title(read_food("bread").food, ("bread",), "Bread pudding", "en")
+    False
+    """
+    if not (food.tags & {"bread", "read-its-packet"} and "wheat" in food.allergens):
+        return False
+    named = [word.form for word in words_of(title.partition("(")[0])]
+    ends = named[-1:] + (named[:1] if language[:2] in ("fr", "it", "es", "pt") else [])
+    return forms[-1] in ends
+
+
 def is_a_result(food: Staple, before: str, behind: str = "") -> bool:
     """Whether words name what comes of the making: "until you have fine flour", "a custard".
 
@@ -157,7 +182,7 @@ def is_a_result(food: Staple, before: str, behind: str = "") -> bool:
     >>> is_a_result(cream, "jusqu'à obtenir une ", " lisse"), is_a_result(cream, "ajouter une ")
     (True, False)
     """
-    if food.tags & _GROUND and _GROUND_TO.search(before):
+    if food.tags & _GROUND and (_GROUND_TO.search(before) or _OF_ANOTHER.match(behind)):
         return True
     made = _MAKES_ONE.search(before) and _OF_THESE.match(behind)
     return bool(made or _COMES_OF_IT.search(before))

@@ -56,6 +56,7 @@ _A_TIME = late_regex(
     r"|weeks?|wochen?|semaines?)\b",
     re.IGNORECASE,
 )
+_OF = late_regex(r"^(?:of|av|af)\s+", re.IGNORECASE)
 # "175 g of the chocolate", "75 g de la farine" are of what was named before
 _OF_THE = late_regex(
     r"(?:the|du|des|della?|dello|dei|degli|delle|do|da|dos|das|van (?:de|het)|von (?:de[rmn])"
@@ -105,7 +106,7 @@ def measured_in(clause: str, recipe: Recipe) -> Iterator[tuple[int, int, Ingredi
         near = clause[found.end() - 1 : found.end() + _FARTHEST]
         stop = _STOP.search(near)
         phrase = near[1 : max(stop.start(), 1) if stop else len(near)]
-        words = phrase.removeprefix("of ").split()[:_MOST_WORDS]
+        words = _OF.sub("", phrase).split()[:_MOST_WORDS]
         if not words or (not found["unit"] and _A_TIME.match(phrase)):
             continue
         amount = clause[found.start() : found.end()]

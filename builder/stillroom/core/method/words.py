@@ -16,7 +16,10 @@ from stillroom.core.words.patterns import any_word, clause_regex, late_regex
 # "like skin on milk", "smells of vinegar and apples"; "if you like, add honey" compares nothing
 _LOOSELY = clause_regex(
     r"(?<!you )(?<!they )\blike (?:(?!add|stir|put|pour|mix|with)\w+ ){0,3}$"
-    r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$",
+    r"|\b(?:smell|taste)\w* (?:\w+ )?of (?:\w+ ){0,3}$"
+    # "grandi come delle noci", "gros comme une noix", "groß wie Nüsse"
+    r"|\b(?:grand[ei]|gross?[aei]s?|gros|grosses|groß|grandes?|stora?|store|groot|duż\w+|wielkie)"
+    r" (?:come|comme|wie|como|som|als|quanto|jak) (?:[^\W\d]+ ){0,2}$",
     re.IGNORECASE,
 )
 _WORD = late_regex(r"[^\W\d_]+")
