@@ -113,5 +113,5 @@ def test_of_a_dry_mix_the_egg_of_whoever_bakes_it_is_named() -> None:
     )
     (recipe,) = brought(text)
     told = asked(recipe)
-    for food in ("175g butter", "2 tbsp hot water", "1 egg", "1 egg yolk"):
+    for food in ('"175g butter"', '"2 tbsp hot water"', '"1 egg"', '"1 egg yolk"'):
         assert food in told

@@ -44,7 +44,8 @@ _MEASURED: Final = re.compile(
     re.IGNORECASE,
 )
 _BEHIND: Final = re.compile(
-    r"\s+(?:in|into|from|with|to|and|or|over|per|for|at|on|und|et|e|y|en|dans|mit)\b"
+    r"\s+(?:in|into|from|with|to|and|or|over|per|for|at|on|und|et|e|y|en|dans|mit|until|till|while"
+    r"|then|when|bis|jusqu|fino|hasta|tot|tills?|til|aż|até)\b"
 )
 _WORD: Final = re.compile(r"\S+")
 _JOINED: Final = re.compile(r"[,;:.]\s|^\W*(?:and|und|et|e|y|og|och|ed|i)\s")
@@ -54,7 +55,6 @@ _LONGEST_AMOUNT: Final = 6
 """Words before a food that may be its amount: "the juice of half a large"."""
 _FATS: Final = frozenset({"butter", "oil", "fat", "flour", "raw-flour"})
 _WORDS: Final = re.compile(r"[^\W\d]{3,}")
-_A_SPOON: Final = re.compile(r"\b(?:EL|TL|tbsps?|tsps?|tablespoons?|teaspoons?)\b", re.IGNORECASE)
 _AVOIDED: Final = frozenset({"alcohol", "meat", "fish"})
 _A_CHOICE: Final = re.compile(
     r"\b(?:(?:you|one) (?:can|could|may|might)\b|(?:kann|können|könnt) (?:man|ihr|sie)"
@@ -132,8 +132,7 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
                     said = one["said"][: one["said"].index(named) + len(named)]
                     # "3 cups of vinegar" of a list's cider vinegar; jars are what it is put in
                     other = food.name not in listed and not rows.hold(named, food)
-                    few = "water" in food.tags and _A_SPOON.search(said)
-                    if other and not few and not food.tags & {"craft"}:
+                    if other and not food.tags & {"craft"}:
                         found.setdefault(food.name, f'"{said}"')
                     break
     for food, named, said in _counted(read) if read else ():
