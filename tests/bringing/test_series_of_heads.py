@@ -120,3 +120,43 @@ def test_a_page_over_several_gives_way_to_the_numbered_head_of_the_one_it_has() 
         " biscuits for ten minutes.\n"
     )
     assert found.title == "Almond biscuits"
+
+
+def test_a_list_whose_lines_end_in_a_sign_ends_with_its_last() -> None:
+    commas = "PLUM FUDGE\n\n2 cups of sugar,\n1 cup of cream,\n1/4 a cake of plain chocolate.\n\nBoil.\n\n"
+    stops = "PEAR DROPS\n\n4 lbs. sugar.\n2 pints water.\nSaffron colouring.\n\nBoil it well.\n"
+    first, second = brought(commas + stops, "en_US")
+    assert listed(first)[-1] == "1/4 a cake of plain chocolate"
+    assert listed(second)[-1] == "Saffron colouring"
+
+
+@pytest.mark.parametrize(
+    ("above", "title"),
+    [
+        ("× Expand Photo by Theresa Vane\n\nPlum jam\n\n", "Plum jam"),
+        ("Plum jam\n\nPicture by Ann Berg\n\n", "Plum jam"),
+        ("Plum jam [edit]\n\nIngredients [edit]\n\n", "Plum jam"),
+        ("GOOD LUCK BEAN SOUP\n\n", "Good luck bean soup"),
+        ("Plum jam\n\nWe love them all.\n\nFor 4 jars of jam\n\n", "Plum jam"),
+    ],
+)
+def test_a_caption_a_mark_and_how_much_are_no_title(above: str, title: str) -> None:
+    (found,) = brought(
+        f"{above}1 kg plums\n800 g sugar\n\nBoil the plums with the sugar for an hour.\n"
+    )
+    assert found.title == title
+
+
+def test_the_first_line_of_what_somebody_tells_is_no_title() -> None:
+    (found,) = brought(
+        "For years I have always made a DIY\nhamper for my friends, and they are fond of it.\n\n"
+        "1 kg plums\n800 g sugar\n\nBoil the plums with the sugar for an hour.\n"
+    )
+    assert "No title was found" in asked(found)
+
+
+def test_a_page_that_says_its_title_twice_is_one_recipe() -> None:
+    story = "We boil it every year and give most of it away, for there is more than we can eat."
+    text = f"Plum jam / Simple jam\n\n{story}\n\nPlum jam / Jam\n\n1 kg plums\n800 g sugar\n\n"
+    (found,) = brought(f"{text}Boil the plums with the sugar for an hour.\n")
+    assert found.title.startswith("Plum jam")

@@ -13,32 +13,24 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
+from stillroom.bringing.above_list import is_method_head, read_above
 from stillroom.bringing.accounted import tell_lost
-from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.amounts_last import with_amounts_first
 from stillroom.bringing.below_list import (
-    ADDRESS,
-    CAPTION,
-    notes_above,
     read_below,
-    read_steps,
-    take_row,
 )
-from stillroom.bringing.callings import yield_alone
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
-from stillroom.bringing.greetings import tell_beside, tell_greeting, without_greeting
+from stillroom.bringing.greetings import tell_beside, without_greeting
 from stillroom.bringing.head_rows import is_a_recipe_head, is_head, with_parts_named_twice
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
-from stillroom.bringing.labelled_spans import take_behind_label
 from stillroom.bringing.later_lists import head_of_first, read_later
 from stillroom.bringing.list_lines import read_list, thing_above
 from stillroom.bringing.list_parts import FOR_A_PART, heads_further, is_part_alone
 from stillroom.bringing.list_titles import first_title, join_lists, list_begins
 from stillroom.bringing.lists import find_lists
 from stillroom.bringing.makes_said import is_only_makes, makes_of
-from stillroom.bringing.makes_taken import take_makes
 from stillroom.bringing.one_line import said_in_prose
 from stillroom.bringing.outside import (
     ask_of_another_above,
@@ -50,11 +42,9 @@ from stillroom.bringing.outside import (
     with_bare_foods,
     without_its_own_name,
 )
-from stillroom.bringing.page_figures import is_labelled_time
-from stillroom.bringing.page_foot import poster_of
+from stillroom.bringing.page_marks import without_edit_marks
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.rows import made_ready
-from stillroom.bringing.said_to_one import greets
 from stillroom.bringing.series import series_of, weaker_series_of
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
@@ -62,7 +52,6 @@ from stillroom.bringing.sizes_of_list import take_first_batch
 from stillroom.bringing.sorting import (
     begins_with_amount,
     is_ingredient,
-    is_passed,
     is_sentence,
     is_title,
 )
@@ -71,9 +60,7 @@ from stillroom.bringing.tails import does_something
 from stillroom.bringing.title_choice import named_first, title_taken
 from stillroom.bringing.titles import (
     RECIPE_WORD,
-    beside_writer,
     made_of_title,
-    speaks_of_a_recipe,
     title_of_list,
     titled,
     unstopped,
@@ -82,7 +69,7 @@ from stillroom.bringing.titles import (
 from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.told_above import keep_story, take_method_above
-from stillroom.bringing.tools import is_tool, take_tools
+from stillroom.bringing.tools import take_tools
 from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.bringing.yield_lines import amount_of_nothing
 from stillroom.core.lines.staple_table import staples_named
@@ -104,7 +91,7 @@ def divide(paper: Paper) -> list[Recipe]:
         left = Left(told, signed=signed)
     else:
         left = without_private(paper.rows, origin.letter)
-    rows, recipes = _all_of(left.rows)
+    rows, recipes = _all_of(without_edit_marks(left.rows))
     if recipes:
         left.tell(recipes[-1])
         if origin.beside:
@@ -129,9 +116,10 @@ def _all_of(rows: Sequence[Row]) -> tuple[Sequence[Row], list[Recipe]]:
             return ready, recipes
     above = made_ready(series.above)
     parts = [made_ready(part) for part in series.parts]
-    whole = any(map(_is_method_head, above)) or bool(find_lists(above))
+    whole = any(map(is_method_head, above)) or bool(find_lists(above))
     first = _in_order(above) if whole else []
     recipes = [one for part in parts for one in _one_of_a_series(part)]
+    share_method(recipes)
     if not first:
         tell_dropped(recipes, above)
     read = [row for part in (above if first else [], *parts, series.sections) for row in part]
@@ -175,7 +163,7 @@ def _in_order(rows: Sequence[Row]) -> list[Recipe]:
 
 def _told_above(rows: Sequence[Row]) -> list[Recipe]:
     """Return the recipes that are told in sentences above the first of several with a list."""
-    headed = any(map(_is_method_head, rows))
+    headed = any(map(is_method_head, rows))
     if not headed and len(measured_in_prose(row.text for row in rows)) < _FOODS:
         return []
     found = [_without_list(part) for part in told_apart(joined(rows))]
@@ -221,7 +209,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     else:
         thing = thing_above(recipe, rows, found) if above and title is not None else None
         above = above[:-1] if thing else above
-    _read_above(recipe, [rows[at] for at in above])
+    read_above(recipe, [rows[at] for at in above])
     read_list(recipe, [*([thing] if thing else []), *(rows[at] for at in found.rows)])
     tools += take_tools(recipe)
     if tools:
@@ -304,7 +292,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             if not recipe.title and is_title(said.named) and not is_a_recipe_head(said.named):
                 recipe.title = said.named
             kept = [replace(row, text=said.after)] if said.after else []
-            _read_above(recipe, below[:place])
+            read_above(recipe, below[:place])
             read_below(recipe, [*kept, *below[place + 1 :]])
             what = f"{len(said.things)} things were told in one sentence, and have a line each now."
             recipe.doubt("ingredients", what, "Look whether they were parted where you would.")
@@ -337,62 +325,3 @@ def _bare_thing(row: Row) -> str:
     measured = is_ingredient(thing) and begins_with_amount(thing) and not is_sentence(thing)
     is_bare = measured and staples_named(thing) and not does_something(thing)
     return thing if is_bare else ""
-
-
-def _read_above(recipe: Recipe, rows: Sequence[Row]) -> None:
-    """Read what stands between a title and its list: how much, whose, a few words."""
-    greeted = any(greets(row.text) for row in rows)
-    method = next((at for at, row in enumerate(rows) if _is_method_head(row)), len(rows))
-    if rows[method + 1 :]:  # the method stands above its list
-        read_steps(recipe, rows[method + 1 :])
-    above = notes_above(recipe, rows[:method])
-    tools = [row for row in above if not is_sentence(row.text) and is_tool(row.text)]
-    tools = tools if len(tools) > 1 else []  # one may be whose page it is: "The Big Ladle"
-    for row in above:
-        if row.shape in ("row", "sizes"):
-            take_row(recipe, row)
-        elif greets(row.text):
-            recipe.say_makes(makes_of(row.text))
-        elif is_only_makes(row.text):
-            take_makes(recipe, yield_alone(row).text if greeted else row.text)
-        elif who := writer_of(row.text) or poster_of(row.text):
-            recipe.writer = recipe.writer or ("" if plain(who) in words("nobodys") else who)
-            if beside := beside_writer(row.text):
-                recipe.say_makes(makes_of(beside))
-                recipe.intro += [] if is_only_makes(beside) or is_passed(beside) else [beside]
-        elif row is above[0] and recipe.title and row.shape == "line" and is_name(row.text):
-            recipe.writer = recipe.writer or row.text
-            what = f'"{row.text}" stands below the title, and is taken for whose recipe it is.'
-            recipe.doubt("author", what, "If it is no name, take out whose recipe it is.")
-        elif found := ADDRESS.search(row.text):
-            recipe.address = recipe.address or found[0].rstrip(".,)")
-        elif row in tools:
-            recipe.notes.append(("Equipment", [row.text]))
-        elif is_labelled_time(row.text):  # "Cuisson 1 heure 15"
-            continue
-        elif CAPTION.match(row.text) and not is_passed(row.text):  # "Foto: Ann Berg" is a name
-            recipe.notes.append(("Notes", [row.text]))
-        elif take_behind_label(recipe, row.text):  # "Shelf life: 6 months"
-            continue
-        elif not (is_passed(row.text) or is_head(row) or _only_leads_in(row.text)):
-            again = _says_the_title(row.text, recipe.title)
-            kept = recipe.to_one if greeted else recipe.intro  # what was for one stays so
-            kept += [] if again else [row.text]
-            recipe.say_makes(makes_of(row.text))
-    if greeted:
-        tell_greeting(recipe)
-
-
-def _says_the_title(text: str, title: str) -> bool:
-    """Whether a few words say the title again, or a part of it: "Irish Cream"."""
-    few = len(text.split()) <= _FEW and not re.search(r"[.!?:]$", text.strip())
-    return bool(few and plain(text)) and f" {plain(text)} " in f" {plain(title)} "
-
-
-def _only_leads_in(text: str) -> bool:
-    """Whether a line says that the recipe follows: "Recipe:", "Here is the recipe:"."""
-    return is_a_recipe_head(text) or speaks_of_a_recipe(text)
-
-
-def _is_method_head(row: Row) -> bool:
-    return is_head(row) and section_of(row.text) == "method"

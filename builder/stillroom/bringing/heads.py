@@ -15,6 +15,7 @@ import yaml
 
 from stillroom.bringing.accents import without_accents
 from stillroom.bringing.titles import LIST_FOR, titled
+from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.data_files import read_data
 
 Section = Literal["ingredients", "method", "aside"]
@@ -303,7 +304,8 @@ def is_wish(text: str) -> bool:
     """
     said = _WE_WISH.sub("", plain(text)).split()
     few = len(said) <= _MOST_OF_A_WISH and not re.search(r"\d", text)
-    return few and " ".join(said[:2]) in words("wishes")
+    named = not re.search(r"[.!?]\s*$|\b[a-zà-ÿ]", text) and bool(staples_named(" ".join(said[2:])))
+    return few and " ".join(said[:2]) in words("wishes") and not named
 
 
 def counts_stage(text: str) -> bool:

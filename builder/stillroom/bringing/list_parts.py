@@ -165,6 +165,27 @@ def heads_bare_foods(rows: Sequence[Row], at: int) -> bool:
     return len(below) == 2 and all(map(is_bare_food, below)) and any(map(names_a_food, below))
 
 
+def closes_a_list(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row is the last thing of a list whose lines all end in a comma, or in a stop.
+
+    "1/4 a cake of chocolate." below "2 cups of sugar,"; "Saffron." below "4 pints water.".
+
+    >>> old = [Row("14 lbs. white sugar."), Row("4 pints water."), Row("Saffron coloring.")]
+    >>> closes_a_list(old, 2), closes_a_list([*old[:2], Row("Boil them together.")], 2)
+    (True, False)
+    """
+    row, above = rows[at], [one.text.rstrip() for one in rows[max(at - 2, 0) : at]]
+    if len(above) < 2 or row.gap or row.shape != "line" or not all(map(is_ingredient, above)):
+        return False
+    if is_told(row.text) or is_plainly_work(row.text) or is_only_makes(row.text):
+        return False
+    named = bool(foods_named(row.text)) and len(row.text.split()) <= MOST_OF_A_THING
+    if all(text.endswith(",") for text in above):
+        return named
+    stopped = all(text.endswith(".") for text in above) and row.text.endswith((".", ","))
+    return stopped and len(row.text.split()) <= _FEW_WORDS
+
+
 def is_bare_food(text: str) -> bool:
     """Whether a few words may be a food alone, as they stand below "½ tsp of each:"."""
     return len(text.split()) <= _FEW_WORDS and not re.search(r"[.!?:]$", text)

@@ -33,6 +33,7 @@ _CHAPTERS: Final = 3
 _FIRST_ROWS: Final = 12
 _MOST_TYPED_SMALL: Final = 6
 _MOST_OF_A_TITLE: Final = 8
+_LEAST_TOLD: Final = 5
 _FIGURE: Final = re.compile(r"[\d½⅓⅔¼¾]")
 
 
@@ -214,7 +215,17 @@ def _headed_above(rows: Sequence[Row], first: int, at: int) -> bool:
     """Whether a sentence speaks of the recipe below a page's own title, which says its kind."""
     over = [row for row in rows[first:at] if row.shape == "heading" and row.level == 1]
     told = rows[at].shape == "line" and len(rows[at].text.split()) > _MOST_OF_A_TITLE
-    return told and any(says_its_kind(row.text) for row in over)
+    named = (part for row in over for part in row.text.split(":"))  # "Elder, part 1: the syrup"
+    return told and any(map(says_its_kind, named))
+
+
+def _is_half_told(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row is the first line of what somebody tells: "For years I have made a" cake."""
+    few = len(rows[at].text.split()) < _LEAST_TOLD
+    below = rows[at + 1] if at + 1 < len(rows) else None
+    if few or below is None or below.gap or below.shape != "line" or is_ingredient(below.text):
+        return False
+    return below.text[:1].islower()
 
 
 def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None:
@@ -246,7 +257,12 @@ def title_above(rows: Sequence[Row], behind: int, list_begin: int) -> int | None
             or (found is not None and at == found - 1)
             or at == behind
         )
-        if row.shape == "line" and is_title(row.text) and open_above:
+        if (
+            row.shape == "line"
+            and is_title(row.text)
+            and open_above
+            and not _is_half_told(rows, at)
+        ):
             found = at
         elif found is not None and not (writer_of(row.text) or is_passed(row.text)):
             break

@@ -17,6 +17,7 @@ from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.labelled_things import is_for_the_end
 from stillroom.bringing.list_parts import (
     MOST_OF_A_THING,
+    closes_a_list,
     further_end,
     heads_bare_foods,
     heads_last_items,
@@ -313,7 +314,11 @@ def _run_end(rows: Sequence[Row], begin: int) -> int:
         elif (loose := loose_part_end(rows, at)) > at or _beside_an_item(rows, at):
             at = max(loose, at + 1)
             end = at
-        elif _short_one(rows, at, end) or _amid_amounts(rows, at, end):
+        elif (
+            _short_one(rows, at, end)
+            or _amid_amounts(rows, at, end)
+            or (at == end and closes_a_list(rows, at))
+        ):
             at += 1
             end = at
         else:

@@ -21,7 +21,7 @@ from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.naming import says_kind_or_doubt
 from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.series_heads import Head, heads_at, in_small
-from stillroom.bringing.sorting import is_ingredient, is_sentence
+from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
@@ -30,7 +30,6 @@ _LEAST: Final = 2
 _LEAST_WORDS: Final = 5
 """Words below a head, from which on something is told there: "Make the same as plum jelly."."""
 _LEAST_TOLD: Final = 12
-_MUCH: Final = 20
 _MOST_SAID: Final = 40
 _ONE_OF_SO_MANY: Final = 3
 """Sentences of which one at least does something, where they are how a thing is made."""
@@ -92,7 +91,7 @@ def weaker_series_of(rows: Sequence[Row]) -> Series | None:
     by_form = _by_form(rows)
     series = []
     for form, some in by_form.items():
-        heads = _told(rows, _akin(some)) if _is_weak(form) else []
+        heads = _told(rows, _once(_akin(rows, some))) if _is_weak(form) else []
         parts = any(_names_a_part(head.title) for head in heads)
         if len(heads) >= _LEAST and not parts and _each_tells_enough(rows, heads):
             series.append(heads)
@@ -116,14 +115,32 @@ def _is_weak(form: str) -> bool:
     return form in ("plain", "dash plain", "colon") or form.startswith("heading")
 
 
-def _akin(heads: Sequence[Head]) -> list[Head]:
-    """Return those heads that say their kind, or name what one that does begins or ends with."""
+def _akin(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
+    """Return those heads that say their kind, or name what one that does begins or ends with.
+
+    Beside two that say it a food's name between two gaps is one too: "Grape juice".
+    """
     may = [head for head in heads if " " not in head.title or not begins_to_bid(head.title)]
     sure = [head for head in may if says_kind_or_doubt(head.title)]
     stems = {stem for head in sure for stem in _stems(head.title)}
     few = [head for head in may if len(head.title.split()) <= _MOST_AKIN]
     akin = [head for head in few if any(stem in plain(head.title) for stem in stems)]
-    return sorted({head.at: head for head in (*sure, *akin)}.values(), key=lambda head: head.at)
+    apart = [head for head in few if len(sure) >= _LEAST and _is_apart(rows, head)]
+    found = {head.at: head for head in (*sure, *akin, *apart)}
+    return sorted(found.values(), key=lambda head: head.at)
+
+
+def _is_apart(rows: Sequence[Row], head: Head) -> bool:
+    """Whether a head names a food, between two gaps."""
+    gaps = [row.gap for row in rows[head.at : head.at + 2]]
+    return gaps == [True, True] and bool(staples_named(head.title))
+
+
+def _once(heads: Sequence[Head]) -> list[Head]:
+    """Return heads without the page's own that the one below it says again: "Fudge"."""
+    said = [set(plain(head.title).split()) for head in heads]
+    again = [own <= below or below <= own for own, below in pairwise(said)]
+    return [head for head, twice in zip(heads, [*again, False], strict=False) if not twice]
 
 
 def _stems(title: str) -> set[str]:
@@ -134,7 +151,7 @@ def _stems(title: str) -> set[str]:
 
 
 def _each_tells_enough(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
-    """Whether below each head things are listed or measured, or much is told.
+    """Whether below each head things are listed or measured, or something is done.
 
     Behind a list that takes another food than it has: "Boil the other plums" is a part of it.
     """
@@ -145,15 +162,20 @@ def _each_tells_enough(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
         things = list(filter(is_ingredient, texts))
         if len(told.split()) < _LEAST_TOLD:
             return False
-        if len(things) >= _LEAST:
-            listed = _foods(things)
+        if len(things) >= _LEAST or _lists_on_a_line(texts[0]):
+            listed = _foods(things or texts[:1])
             continue
         measured = measured_in_prose([told])
         if listed and (len(measured) < _LEAST or not _foods(measured) - listed):
             return False
-        if not measured and len(told.split()) < _MUCH:
+        if not _does(texts):
             return False
     return True
+
+
+def _lists_on_a_line(text: str) -> bool:
+    """Whether a line lists several things: "1 T salt, 2 T cumin, 1 t pepper"."""
+    return begins_with_amount(text) and text.count(",") >= _LEAST
 
 
 def _foods(things: Sequence[str]) -> set[str]:
@@ -201,7 +223,8 @@ def _does(texts: Sequence[str]) -> bool:
     if any(map(is_ingredient, texts)) or len(measured_in_prose([said])) >= _LEAST:
         return True
     sentences = SENTENCE_ENDS.split(said)[:_MOST_SAID]
-    return sum(map(is_plainly_work, sentences)) * _ONE_OF_SO_MANY >= len(sentences)
+    works = [one for one in sentences if is_plainly_work(one) or begins_to_bid(one)]
+    return len(works) * _ONE_OF_SO_MANY >= len(sentences)
 
 
 def _goes_on_above(rows: Sequence[Row], head: Head) -> bool:
@@ -237,8 +260,10 @@ def _are_recipes(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
         return long > 0
     if named * 2 >= len(heads):
         return long > 0
-    several = len(heads) >= _COUNTED and named > 0
-    return several and _measure(rows, heads) * 2 >= len(heads)
+    if len(heads) < _COUNTED:
+        return False
+    measured = _measure(rows, heads)
+    return measured == len(heads) or (named > 0 and measured * 2 >= len(heads))
 
 
 def _count_on(heads: Sequence[Head]) -> bool:

@@ -31,6 +31,8 @@ from stillroom.core.words.patterns import late_regex
 
 _MOST_WORDS: Final = 9
 _LONGEST: Final = 76
+_MOST_STOPPED: Final = 3
+"""Words of a plain line with a stop behind it that may be a head: "Spruce beer."."""
 _LEAST_CAPITALS: Final = 4
 _CENTRED: Final = 8
 """Blanks before a line, from which on it stands in the middle of a page."""
@@ -177,7 +179,8 @@ def _alone(rows: Sequence[Row], at: int, text: str) -> Head | None:
     form = f"heading {rows[at].level}" if rows[at].shape == "heading" else "plain"
     if told := _AND_TOLD.fullmatch(text):
         return Head(at, form, told["title"], told=f"{told['said'][:1].upper()}{told['said'][1:]}")
-    return Head(at, form, bare) if is_title(bare) else None
+    named = is_title(bare) and (text[-1] != "." or len(text.split()) <= _MOST_STOPPED)
+    return Head(at, form, bare) if named else None
 
 
 def _is_somebody(said: str) -> bool:

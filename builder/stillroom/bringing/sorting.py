@@ -126,6 +126,18 @@ _CREDIT: Final = re.compile(
     r"|©\s?(?:(?:19|20)\d\d\s?)?[A-ZÀ-Ý].{2,50}",
     re.IGNORECASE,
 )
+# "× Expand Photo by Ann Berg": a page's button or a few words before whose picture it is
+_CAPTION: Final = re.compile(
+    r"(?:\W{0,3}[^\W\d]+\W{1,3}){0,3}?\W{0,3}(?:photo(?:graph)?|picture|image|foto|bild|billede|bilde|imagen|imagem|zdjęcie)s?"
+    r"\s(?:by|courtesy(?:\sof)?|credit|von|par|di|de|door|av|af|przez)\s(?-i:[A-ZÀ-Ý]).{2,50}",
+    re.IGNORECASE,
+)
+# "Til 5 liter champagne", "Für 4 Gläser Gelee": how much is made
+_FOR_SO_MUCH: Final = re.compile(
+    r"(?:til|till|für|pour|per|para|voor|for|na|do)\s(?:about\s|ca\.?\s|etwa\s|environ\s|ongeveer\s|circa\s|unos\s|około\s)?"
+    r"\d[\d.,/½¼]*\s?[^\W\d]",
+    re.IGNORECASE,
+)
 _GLUED_TIME: Final = re.compile(
     r"(?:(?:prep(?:aration)?|cook(?:ing)?|cool(?:ing)?|rest(?:ing)?|chill(?:ing)?|total|active|additional)\s+time)"
     r"\s*\d+\s*[a-z]+.{0,30}",
@@ -320,7 +332,9 @@ def is_passed(text: str) -> bool:
     found = _META.match(text.strip()) or (len(text.split()) <= _DAY_WORDS and _DATE.match(text))
     if is_empty(text) or (found and not is_sentence(text.strip()[found.end() :])):
         return True  # but "Cook: the sugar and the milk until they boil, stirring." is a step
-    if _CREDIT.fullmatch(text.strip()) or _GLUED_TIME.fullmatch(text.strip()):
+    if _CREDIT.fullmatch(text.strip()) or _CAPTION.fullmatch(text.strip()):
+        return True
+    if _GLUED_TIME.fullmatch(text.strip()):
         return True
     head, _, value = text.partition(":")
     bids = plain(value).split(" ")[0] in words("told_first")  # "Portions: chill for 2 hours"
@@ -346,7 +360,7 @@ def is_title(text: str) -> bool:
         return True
     if speaks_of_a_recipe(bare) or _SQUARE.fullmatch(bare):
         return False
-    if _DATE.match(bare):  # of the day it was posted
+    if _DATE.match(bare) or _FOR_SO_MUCH.match(bare):  # of the day it was posted
         return False
     if (
         re.search(r"[.?;,:]$|(?<!recipe)!$", bare)
