@@ -123,11 +123,11 @@ def test_a_page_over_several_gives_way_to_the_numbered_head_of_the_one_it_has() 
 
 
 def test_a_list_whose_lines_end_in_a_sign_ends_with_its_last() -> None:
-    commas = "PLUM FUDGE\n\n2 cups of sugar,\n1 cup of cream,\n1/4 a cake of plain chocolate.\n\nBoil.\n\n"
+    commas = "PLUM FUDGE\n\n2 cups of sugar,\n1 cup of cream,\n1/4 a cake of plain chocolate.\n\n"
     stops = "PEAR DROPS\n\n4 lbs. sugar.\n2 pints water.\nSaffron colouring.\n\nBoil it well.\n"
-    first, second = brought(commas + stops, "en_US")
+    first, second = brought(f"{commas}Boil it until it is a fudge.\n\n{stops}", "en_US")
     assert listed(first)[-1] == "1/4 a cake of plain chocolate"
-    assert listed(second)[-1] == "Saffron colouring"
+    assert listed(second)[-1] == "Saffron colouring."
 
 
 @pytest.mark.parametrize(
