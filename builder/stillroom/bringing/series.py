@@ -23,6 +23,7 @@ from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.series_heads import Head, heads_at, in_small
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
+from stillroom.bringing.told import is_one_of_foods
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
@@ -121,6 +122,7 @@ def _akin(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
     Beside two that say it a food's name between two gaps is one too: "Grape juice".
     """
     may = [head for head in heads if " " not in head.title or not begins_to_bid(head.title)]
+    may = [head for head in may if not is_one_of_foods(rows, head.at)]
     sure = [head for head in may if says_kind_or_doubt(head.title)]
     stems = {stem for head in sure for stem in _stems(head.title)}
     few = [head for head in may if len(head.title.split()) <= _MOST_AKIN]
