@@ -50,6 +50,7 @@ _MADE_OF_IT: Final = re.compile(
     r"|para\s+(?:obtener|hacer|preparar)|um|ergibt|ergeben|voor|för\s+att\s+få|ger)\s+(?:about\s+|circa\s+|etwa\s+|environ\s+|unos\s+)?$",
     re.IGNORECASE,
 )
+_OR: Final = re.compile(r"\s+(?:or|oder|ou|o|of|eller)\s+", re.IGNORECASE)
 _SPOKEN: Final = re.compile(r"(?<=[a-z])-(?!spoon|glass|cup)(?=[a-z])", re.IGNORECASE)
 _FOLLOWING: Final = re.compile(
     r"\b(?:following|these|next|first) (?:\w+ )?(?:ingredients|things|items)\b", re.IGNORECASE
@@ -80,6 +81,8 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     ['a pound and a half of apples', 'a quarter of a pound of sugar']
     >>> measured_in_prose(["Peel two and a half pounds of plums, and half a pound of figs."])
     ['two and a half pounds of plums', 'half a pound of figs']
+    >>> measured_in_prose(["Pour a pint of cider or wine vinegar over it."])
+    ['a pint of cider or wine vinegar']
     >>> measured_in_prose(["Boil it for two hours in a large pan."])
     []
     """
@@ -96,11 +99,29 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
             thing = "" if made or asked in idle else _longest_food(told, begins, words)
             idle.add(asked)
             if thing:
+                thing = _with_its_other(told, thing)
                 idle.clear()
                 at = max(at, begins.start("number") + len(thing.rpartition(" of ")[2]))
                 if thing.lower() not in {one.lower() for one in found}:
                     found.append(thing)
     return found
+
+
+def _with_its_other(told: str, thing: str) -> str:
+    """Return a thing with what is offered in its place: "cider or wine vinegar" is no cider."""
+    behind = told[told.find(thing) + len(thing) :] if thing in told else ""
+    other = _OR.match(behind)
+    words = [one[0] for one in _words_behind(behind, other.end() - 1)] if other else []
+    for size in range(min(len(words), _MOST_MORE), 0, -1):
+        whole = f"{thing}{other[0] if other else ''}{' '.join(words[:size])}"
+        try:
+            food = read_food(read_line(whole).item)
+        except Unreadable:
+            continue
+        counts = re.fullmatch(_NUMBER, words[0], re.IGNORECASE)  # "two eggs or three"
+        if food.known and food.food and not counts and _is_no_verb(words[size - 1]):
+            return whole
+    return thing
 
 
 def those_that_measure(begins: list[int], rows: Sequence[str]) -> list[int]:

@@ -26,8 +26,17 @@ def test_a_number_in_a_name_counts_nothing(line: str, food: str) -> None:
     assert [found.name for found in food_of(one).foods] == [food]
 
 
-@pytest.mark.parametrize(("line", "many"), [("five eggs", 5), ("ten peppercorns", 10)])
-def test_any_other_number_counts(line: str, many: int) -> None:
+@pytest.mark.parametrize(
+    ("line", "many"),
+    [
+        ("five eggs", 5),
+        ("ten peppercorns", 10),
+        ("two and a half pounds of plums", 2.5),
+        ("two or three pounds of plums", 2),
+        ("two dozen plums", 24),
+    ],
+)
+def test_any_other_number_counts(line: str, many: float) -> None:
     one = read_ingredient(line, "metric")
     assert isinstance(one.amount, Amount)
     assert one.amount.low == many

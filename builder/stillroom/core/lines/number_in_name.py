@@ -13,7 +13,7 @@ from stillroom.core.words.patterns import late_regex
 
 _NUMBER_FIRST: Final = late_regex(
     r"(?:half|two|three|four|five|six|seven|eight|nine|ten|twelve|hundred|thousand)\b[\s-]+"
-    r"(?P<rest>[^,;(]+)"
+    r"(?!(?:and(?! half$)|or|to|dozen|hundred|thousand)\b)(?P<rest>[^,;(]+)"
 )
 
 
@@ -22,6 +22,8 @@ def begins_in_its_name(text: str, at: int) -> bool:
 
     >>> begins_in_its_name("five spice, to taste", 0), begins_in_its_name("five eggs", 0)
     (True, False)
+    >>> begins_in_its_name("two and a half pounds of plums", 0)
+    False
     """
     found = _NUMBER_FIRST.match(text.lower(), at)
     if found is None or find_staple(found["rest"].strip()):

@@ -44,7 +44,7 @@ def method_words(name: str) -> frozenset[str]:
 def no_food_in(language: str) -> frozenset[str]:
     """Return the words of a language that only look like a food; of most languages none is known.
 
-    >>> "moule" in no_food_in("fr"), no_food_in("pl")
+    >>> "moule" in no_food_in("fr"), no_food_in("fi")
     (True, frozenset())
     """
     return frozenset(_table()["no_food_in"].get(language, ()))
