@@ -74,6 +74,14 @@ def pytest_collection() -> Iterator[None]:
     return done
 
 
+def pytest_collection_finish() -> None:
+    """Read PDFs quickly where any test reads one: to load what reads them takes a while."""
+    if "pdfplumber" in sys.modules:
+        from quick_pages import read_quickly
+
+        read_quickly()
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_collect_file() -> Iterator[None]:
     """Seek examples to run in the package only: no test's docstring holds one."""
