@@ -94,7 +94,7 @@ def test_headings_within_a_part_are_called_so() -> None:
     heads = [said for words, said in found.items() if words.startswith("For the icing")]
     assert heads
     assert set(heads) <= {"heads a part of what goes in", "heads a part of what you do"}
-    assert found["A tin of 20 cm"] == "below the recipe, under “Equipment”"
+    assert found["A tin of 20 cm"] == "under “Equipment”, below the recipe"
     assert found["Equipment"] == "a heading below the recipe"
 
 

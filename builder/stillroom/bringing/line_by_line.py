@@ -94,7 +94,7 @@ class Became:
         """What it is within its box; "" for one of its lines."""
         if self.heads:
             return HEADS[part_of(self.box)]
-        return f"{PARTS[part_of(self.box)]}, under “{self.under}”" if self.under else ""
+        return f"under “{self.under}”, {PARTS[part_of(self.box)]}" if self.under else ""
 
     @property
     def also_in(self) -> tuple[str, ...]:

@@ -39,7 +39,10 @@ _STOP = clause_regex(r"[,:();.!?]")
 _NEGATED = clause_regex(
     r"\b((?:leave|leaving|left) out (?:the|any|all)|omit(?:ted|ting)?"
     r"|never|not|no|nor|without|(?:do|does|did|must|should|ca|wo|would|could|is|are|was|were|need|has"
-    r"|have|had|sha|may|might)n['’]t|cannot|avoid|instead of|away from|far from"
+    r"|have|had|sha|may|might)n['’]t|cannot|avoid|instead of|far from"
+    # dough "comes away from the bowl", a pan is taken "away from the heat"
+    r"|away from(?! (?:the |its )?(?:sides?|bowl|basin|pan|pot|tin|dish|mould|bottom|edges?|spoon"
+    r"|heat|hob|stove|fire|flame)\b)"
     r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
     r"|(?:is|are|should|must|best|better) (?:be )?left out(?! (?:to|of the (?:fridge|refrigerator"
     r"|freezer|larder|cupboard)|for|over ?night|until|till|on|at|in|an?|all|uncovered)\b)"
@@ -179,6 +182,8 @@ def affirmed_clauses(sentence: str) -> list[str]:
     ['leave it to cool']
     >>> affirmed_clauses("2,5 l Wasser aufkochen, abkühlen lassen")
     ['2,5 l Wasser aufkochen', 'abkühlen lassen']
+    >>> affirmed_clauses("Add flour until it comes away from the bowl. Keep away from nuts.")
+    ['Add flour until it comes away from the bowl']
     >>> affirmed_clauses("Do not forget the almonds.")
     [' the almonds']
     """
