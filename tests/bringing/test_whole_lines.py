@@ -138,3 +138,16 @@ def test_of_a_long_page_it_is_told_how_much_more_there_is() -> None:
 def test_other_papers_have_nothing_around() -> None:
     (recipe,) = brought(WRAPPED)
     assert recipe.around == ()
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Slowly add flour 1 cup at a time till it comes away from the bowl.",
+        "Stir in flour until the dough pulls away from the sides of the pan.",
+    ],
+)
+def test_what_comes_away_from_a_vessel_keeps_its_clause(sentence: str) -> None:
+    """An open blog's shortbread: its flour was on no card, and nobody was asked."""
+    (recipe,) = brought(f"Shortbread\n\n1 lb butter\n1 cup sugar\n\nMix both.\n{sentence}\nBake.\n")
+    assert '"flour"' in " ".join(one.what for one in recipe.questions)
