@@ -89,12 +89,16 @@ def test_headings_within_a_part_are_called_so() -> None:
     found = lines(
         "Cake\n\nIngredients\nFor the dough:\n200 g flour\n2 eggs\nFor the icing:\n100 g sugar\n\n"
         "Method\nFor the dough:\n1. Mix flour and eggs.\n2. Bake it for an hour.\n"
-        "For the icing:\n3. Stir the sugar with water.\n\nEquipment\nA tin of 20 cm\n"
+        "For the icing:\n3. Stir the sugar with water.\n"
     )
     heads = [said for words, said in found.items() if words.startswith("For the icing")]
     assert heads
     assert set(heads) <= {"heads a part of what goes in", "heads a part of what you do"}
-    assert found["A tin of 20 cm"] == "under “Equipment”, below the recipe"
+
+
+def test_what_stands_under_a_heading_below_the_recipe_is_called_so() -> None:
+    found = lines(WRAPPED)
+    assert found["A wide pan"] == "under “Equipment”, below the recipe"
     assert found["Equipment"] == "a heading below the recipe"
 
 

@@ -18,6 +18,14 @@ from desk.conftest import OpenDesk, open_on, small_book
 from desk.test_giving_told import TEXT
 from sampling import share
 
+SAVED = b"""<html><body><nav><a href="/">Home</a> <a href="/a">About</a></nav><main>
+<h1>Plum butter of a very long name that goes over the edge of a telephone</h1>
+<p>For the baskets.</p><ul><li>1 kg plums</li>
+<li>a-word-that-is-much-too-long-for-any-line-of-a-narrow-page-and-has-no-gap</li></ul>
+<ol><li>Boil the plums with the sugar until it is thick, stirring all the while.</li>
+<li>Pot it while it is hot, and shut the jars at once. Keep them cool and dark.</li></ol></main>
+<div class="comments">https://orchard.example/a-very-long-address-without-a-gap-that-is-left</div>
+</body></html>"""
 LIST = "/giving/list?name=giving/winter.yml"
 
 
@@ -79,6 +87,18 @@ def states(page: Page, desk: OpenDesk) -> Iterator[str]:
     yield "brought in"
     press("section a")
     yield "asked when brought in"
+    at("/bring")
+    page.fill("#pasted", "Toffee\n\n200 sugar\n1 cup cream\n\nBoil it.\nPour it out.")
+    press("main button.action--first")
+    yield "here already"
+    at("/bring")
+    page.set_input_files("#file", {"name": "a.html", "mimeType": "text/html", "buffer": SAVED})
+    press("main button.action--first")
+    press("section a")
+    for more in page.locator("#came details").all():
+        more.evaluate("(one) => { one.open = true; }")
+    assert page.locator(".came__around li").count() == 2
+    yield "a web page line by line"
     at("/bring")
     press("main button.action--first")
     yield "nothing to bring"
@@ -150,4 +170,4 @@ def test_every_state_is_sound(
                 found[name, way] = [*wrong, f"{wide} px wide"]
     context.close()
     assert found == {}
-    assert len(seen) == 19
+    assert len(seen) == 21

@@ -36,13 +36,17 @@ _SHORTENED_TWICE = clause_regex(
 )
 _CLAUSE = clause_regex(r"\s*[,:();.!?]\s*(?:but\s+)?|\s+but\s+", re.IGNORECASE)
 _STOP = clause_regex(r"[,:();.!?]")
+FROM_ITS_VESSEL = (
+    r"from (?:the |its )?(?:sides?|bowl|basin|pan|pot|tin|dish|mould|bottom|edges?|spoon"
+    r"|heat|hob|stove|fire|flame)\b"
+)
+"""Behind "away", of dough or a pan: what parts so is neither left out nor taken out."""
 _NEGATED = clause_regex(
     r"\b((?:leave|leaving|left) out (?:the|any|all)|omit(?:ted|ting)?"
     r"|never|not|no|nor|without|(?:do|does|did|must|should|ca|wo|would|could|is|are|was|were|need|has"
     r"|have|had|sha|may|might)n['’]t|cannot|avoid|instead of|far from"
     # dough "comes away from the bowl", a pan is taken "away from the heat"
-    r"|away from(?! (?:the |its )?(?:sides?|bowl|basin|pan|pot|tin|dish|mould|bottom|edges?|spoon"
-    r"|heat|hob|stove|fire|flame)\b)"
+    rf"|away (?!{FROM_ITS_VESSEL})from"
     r"|clear of|rather than|free from|(?:to|should|must|best|better|is|are) (?:be )?avoided"
     r"|(?:is|are|should|must|best|better) (?:be )?left out(?! (?:to|of the (?:fridge|refrigerator"
     r"|freezer|larder|cupboard)|for|over ?night|until|till|on|at|in|an?|all|uncovered)\b)"

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from stillroom.core.method.sentences import FROM_ITS_VESSEL
 from stillroom.core.words.patterns import clause_regex
 
 _ELSEWHERE = (
@@ -20,7 +21,8 @@ _TAKEN_OUT = clause_regex(
     r"\b(?:(?:discard|compost|pick out|take out|lift out|cut (?:off|out)|strip off)\w*"
     r"|remov(?:e[sd]?|ing))\b|\bbin\b"
     r"|\bthrow[ns]?\b(?=[^.;]*\b(?:away|out|off)\b)"
-    r"|\b(?:chop|trim|slic|snip|pull|break|twist|pick|peel|cut|scrape?)\w*\b(?=[^.;]*\b(?:off|away)\b)"
+    r"|\b(?:chop|trim|slic|snip|pull|break|twist|pick|peel|cut|scrape?)\w*\b"
+    rf"(?=[^.;]*\b(?:off|away)\b(?! {FROM_ITS_VESSEL}))"
     rf"|\b(?:another|some other) (?:day|time|use|recipe|purpose)\b|{_ELSEWHERE}",
     re.IGNORECASE,
 )
