@@ -14,6 +14,7 @@ from itertools import pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.heads import section_of
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
@@ -26,6 +27,11 @@ _LEAST_MARKED: Final = 3
 _LETTER_FIRST: Final = late_regex(r"^\s*(?P<sign>[^\W\d_]|§|¤|¨)(?P<gap>\s+)(?=[A-ZÀ-Ý\d½¼¾⅓⅔])")
 _SIGNS: Final = frozenset("Ø§¤¨vqüðøoà")
 _WIDE: Final = 2
+_LIST_NAMED: Final = re.compile(
+    r"(?P<head>ingredients|zutaten|ingr[eé]dients|ingredienti|ingredientes|ingredi[eë]nten|ingredienser|składniki)"
+    r"\s(?P<what>[^\W\d]{4,}(?:[\s-][^\W\d]+){0,3})\s?:",
+    re.IGNORECASE,
+)
 _NEXT_NUMBER: Final = late_regex(r"(?<=[^\W\d]|[.!?)])\s+(?P<number>\d{1,2})[.)]\s+(?=[A-ZÀ-Ý])")
 _NUMBER: Final = late_regex(r"^\(?(?P<number>\d{1,2})\s*[.)]\s")
 _OPTIONAL: Final = re.compile(
@@ -69,7 +75,22 @@ def made_whole(rows: Sequence[Row]) -> list[Row]:
     >>> [row.text for row in made_whole([Row("optional (a clove)"), Row("optional (see below)")])]
     ['a clove (optional)', 'optional (see below)']
     """
-    return [_with_optional_behind(row) for row in _steps_apart(_with_brackets_closed(rows))]
+    whole = _with_list_head_told(_steps_apart(_with_brackets_closed(rows)))
+    return [_with_optional_behind(row) for row in whole]
+
+
+def _with_list_head_told(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the one head of a list that names what is made saying so.
+
+    >>> [row.text for row in _with_list_head_told([Row("Zutaten Quittengelee:"), Row("1 kg")])]
+    ['Zutaten für Quittengelee:', '1 kg']
+    """
+    named = [at for at, row in enumerate(rows) if _LIST_NAMED.fullmatch(row.text.strip())]
+    above = rows[: named[0]] if named else ()
+    if len(named) != 1 or any(section_of(row.text) == "ingredients" for row in above):
+        return list(rows)
+    said = _LIST_NAMED.sub(r"\g<head> für \g<what>:", rows[named[0]].text.strip())
+    return [replace(row, text=said) if at in named else row for at, row in enumerate(rows)]
 
 
 def _with_brackets_closed(rows: Sequence[Row]) -> list[Row]:

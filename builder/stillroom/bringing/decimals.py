@@ -27,6 +27,10 @@ _IN_A_STEP: Final = {  # never "1.30 h", which is an hour and a half
     )
     for own, sign in ((".", ","), (",", r"\."))
 }
+_SPOON: Final = re.compile(r"(?:about\s)?[\d½¼¾⅓⅔⅛][\d\s./½¼¾⅓⅔⅛-]*\s?([Tt])(?=\s)")
+_EITHER: Final = re.compile(
+    r"(?<![\d/.,])(?P<low>[1-9]\d{1,3})\s?/\s?(?P<high>[1-9]\d{1,3})(?=\s?(?:k?g|gr|[mcd]?l)\b)"
+)
 _THOUSANDS: Final = re.compile(r"\d[.,]\d{3}(?!\d)")
 
 
@@ -62,6 +66,35 @@ def write_own_decimals(recipe: Recipe, language: str) -> None:
     said = ", ".join(f'"{one}"' for one in found[:4])
     what = f"{said} and their like were written as another language does: they are decimals here."
     recipe.doubt("ingredients", what, "Look whether each is the number that was meant.")
+
+
+def write_plain_measures(recipe: Recipe) -> None:
+    """Write what a list measures in the one way that it can mean: "2 T", "1 t", "600/700 g".
+
+    A capital and a small letter in one list are a tablespoon and a teaspoon; of so many
+    hundredths nobody has a part.
+
+    >>> recipe = Recipe(ingredients=[("", "2 T salt"), ("", "1 t mace"), ("", "600/700 g berries")])
+    >>> write_plain_measures(recipe)
+    >>> [row for _, row in recipe.ingredients]
+    ['2 tbsp salt', '1 tsp mace', '600-700 g berries']
+    """
+    rows = [row for _, row in recipe.ingredients]
+    spoons = {found[1] for row in rows if (found := _SPOON.match(row))}
+    if spoons == {"T", "t"}:
+        rows = [_SPOON.sub(_in_full, row) for row in rows]
+    rows = [_EITHER.sub(_as_range, row) for row in rows]
+    groups = (group for group, _ in recipe.ingredients)
+    recipe.ingredients = list(zip(groups, rows, strict=True))
+
+
+def _in_full(found: re.Match[str]) -> str:
+    return found[0][: -len(found[1])] + ("tbsp" if found[1] == "T" else "tsp")
+
+
+def _as_range(found: re.Match[str]) -> str:
+    low, high = int(found["low"]), int(found["high"])
+    return f"{low}-{high}" if low < high else found[0]
 
 
 def _is_foreign(texts: Sequence[str]) -> bool:

@@ -19,6 +19,7 @@ from stillroom.bringing.amounts_last import with_amounts_first
 from stillroom.bringing.below_list import (
     read_below,
 )
+from stillroom.bringing.broken_lines import made_whole
 from stillroom.bringing.farewell import Left, without_private
 from stillroom.bringing.found import List, Paper, Recipe, Row
 from stillroom.bringing.greetings import tell_beside, without_greeting
@@ -91,7 +92,7 @@ def divide(paper: Paper) -> list[Recipe]:
         left = Left(told, signed=signed)
     else:
         left = without_private(paper.rows, origin.letter)
-    rows, recipes = _all_of(without_edit_marks(left.rows))
+    rows, recipes = _all_of(made_whole(without_edit_marks(left.rows)))
     if recipes:
         left.tell(recipes[-1])
         if origin.beside:

@@ -17,7 +17,7 @@ from stillroom.beginning.recipe import LONGEST_TITLE, slug_of
 from stillroom.beginning.unanswered import ASKED
 from stillroom.beginning.written import fact, item
 from stillroom.bringing.checked import NOT_A_FOOD, checked, is_asked_by_name, place_of
-from stillroom.bringing.decimals import write_own_decimals
+from stillroom.bringing.decimals import write_own_decimals, write_plain_measures
 from stillroom.bringing.doubted import HOW_TO_ANSWER, asked_of, doubted_steps
 from stillroom.bringing.found import SERVES, BroughtRecipe, Origin, Paper, Question, Recipe
 from stillroom.bringing.heads import plain, says_otherwise, words
@@ -38,6 +38,7 @@ from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import whose_measures
 from stillroom.bringing.whose_words import asked_of_name, asked_of_words, source_of
+from stillroom.core.care.safety import NOT_SAFE
 from stillroom.core.larder.shelves import Larder
 from stillroom.core.method.keeping_said import how_to_say_it
 from stillroom.core.reading.markup import find_markup
@@ -89,6 +90,7 @@ def draft(
 ) -> BroughtRecipe:
     """Return a recipe in the book's form, with a question at whatever was not understood."""
     write_own_decimals(recipe, settings.language)
+    write_plain_measures(recipe)
     title = _cut(title_of(_cut(named_alone(recipe, origin))))
     made = _Draft()
     slug = slug_of(title)
@@ -345,7 +347,8 @@ def _ask_the_book(made: _Draft, slug: str, settings: BookSettings, larder: Larde
         place, is_stated = place_of(problem, made.rows)
         if problem.what.startswith('"ingredients" is missing') and "ingredients" in told:
             continue
-        if (place in known and is_stated) or is_asked_by_name(problem.what, told):
+        stated = place in known and is_stated and not problem.what.startswith(NOT_SAFE)
+        if stated or is_asked_by_name(problem.what, told):
             continue  # it was asked already, in words that know more
         made.ask(place, problem.what, problem.mend)
 

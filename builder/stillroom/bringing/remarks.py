@@ -204,7 +204,8 @@ def brings_food(text: str, tongues: Sequence[str]) -> bool:
     """
     if staples_named(text) or measured_in_prose([text]):
         return True
-    foods = (named_in(text, common_larder(), "" if one == "en" else one) for one in tongues)
+    own = {*tongues, *(tongues_of((text,)) or TONGUES)}  # a line may be in another than its paper
+    foods = (named_in(text, common_larder(), "" if one == "en" else one) for one in own)
     return any("craft" not in food.tags for named in foods for _, _, food in named)
 
 

@@ -50,6 +50,8 @@ from stillroom.core.words.joining import join_and
 from stillroom.core.words.nearest import did_you_mean
 from stillroom.core.words.problems import Problem
 
+NOT_SAFE = "It cannot be published as safe."
+"""How a problem begins that keeps a recipe out of the book for what may harm."""
 # beside these nobody is told how to keep it well, as if it could be
 _NOT_TO_BE_KEPT = frozenset(
     {"low-acid-sealed", "low-acid-in-oil", "animal-food-sealed", "animal-food-fermented"}
@@ -325,7 +327,7 @@ def check_safety(recipe: Recipe, settings: BookSettings) -> tuple[Problem, ...]:
         Problem(
             recipe.file,
             _line_of(caution.because, recipe),
-            f"It cannot be published as safe. {caution.title}: {caution.because} "
+            f"{NOT_SAFE} {caution.title}: {caution.because} "
             f"(rule {caution.rule}; {caution.source}).",
             _mend(all_rules()[caution.rule], caution),
         )
