@@ -79,10 +79,19 @@ def test_what_a_method_alone_puts_in_is_found(language: str, step: str, foods: s
         ("sv_SE", "Lägg tillbaka kycklingen.", ("4 kycklingbröstfiléer",)),
         ("sv_SE", "Servera med riven parmesan och ris.", ()),
         ("en_GB", "Chop the red onion.", ("1 onion",)),
+        ("sv_SE", "Blanda färsen.", ("500 g köttfärs",)),
+        ("pl_PL", "Wyrabiać, aż nie przywiera do rąk.", ()),
+        ("pl_PL", "Dodać śmietankę.", ("200 ml śmietanki kremówki",)),
     ],
 )
 def test_what_only_looks_like_it_is_not(language: str, step: str, lines: tuple[str, ...]) -> None:
     assert told(language, step, *lines) == set()
+
+
+def test_a_herb_of_the_title_is_told() -> None:
+    assert told("it_IT", "Spezzettare il basilico.", "4 carote", title="Carote e basilico") == {
+        "basil"
+    }
 
 
 def test_cream_is_told_by_no_cheese() -> None:

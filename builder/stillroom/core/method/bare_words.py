@@ -44,8 +44,14 @@ _ADDED: Final = clause_regex(
     re.IGNORECASE,
 )
 # "soy sauce, sugar, and cornflour": one of a list
-_ALONE: Final = clause_regex(r"^\W*(?:(?:and|the|some|more|caster|granulated) )*$", re.IGNORECASE)
-_ENDS: Final = clause_regex(r"^(?: (?:and|or) \w+(?: \w+)?)?\W*$", re.IGNORECASE)
+_ALONE: Final = clause_regex(
+    r"^\W*(?:(?:and|the|some|more|caster|granulated|il|lo|le|les?|la|el|los|d[ei]r|den|die|das|het"
+    r"|de|du|e|et|y|und|en|och|og) )*(?:l['’])?$",
+    re.IGNORECASE,
+)
+_ENDS: Final = clause_regex(
+    r"^(?: (?:and|or|und|et|ed|e|y|en|och|og) \w+)?(?: \w+)?\W*$", re.IGNORECASE
+)
 _RINSES: Final = clause_regex(
     r"\b(?:rins|wash|clean|swill|wip|sterili[sz]|disinfect|saniti[sz])\w*\b", re.IGNORECASE
 )

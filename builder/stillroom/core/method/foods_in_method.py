@@ -111,6 +111,8 @@ _MADE_READY = clause_regex(
     r"|mol(?:er|id)|tost|trit|macin|hak|maal|hacka|mal)\w*",
     re.IGNORECASE,
 )
+# a title names what grows for its taste, and never calls a thing so
+_GROWN = frozenset({"herb", "fresh-herb", "spice", "vegetable", "fruit", "citrus", "mushroom"})
 # "run a magnet over it" leaves none in it
 _A_TOOL = clause_regex(
     r"\b(?:run|pass|drag|hold|move|sweep|test|check|pick up|lift)\w*\b.*\bmagnets?\b", re.IGNORECASE
@@ -222,7 +224,8 @@ def _without_amounts(
             continue
         if forms == tuple(word.form for word in words_of(recipe.title)) and _is_made(clause, start):
             continue
-        of_title = not is_avoided(food) and forms[-1] in _words_of_title(recipe)
+        plain = not (is_avoided(food) or food.tags & _GROWN)
+        of_title = plain and forms[-1] in _words_of_title(recipe)
         if tongue and (_is_listed_oil(food, listed) or of_title):
             continue
         spoken = _spoken(forms, food, tongue)

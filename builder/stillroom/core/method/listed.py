@@ -101,6 +101,9 @@ def is_word_of(own: str, word: str, food: Staple | None) -> bool:
         return True
     if len(word) >= _SHORTEST and own.startswith(word) and len(own) - len(word) <= _LONGEST_ENDING:
         return True
+    bare = [own.removesuffix(end) for end in _SEVERAL if own.endswith(end)]
+    if any(len(one) >= _SHORTEST and word.endswith(one) for one in bare):  # "färsen" of "köttfärs"
+        return True
     ended = word.removeprefix(own) in _SEVERAL and word.startswith(own)
     if len(own) >= _SHORTEST and ended:
         return True
