@@ -72,3 +72,21 @@ def test_what_stands_near_it_is_not_meant(case: dict[str, Any]) -> None:
     said = _said(case["language"], title, case["kind"], lines, case["method"])
     assert set(case["speaks"]) <= said
     assert not set(case["silent"]) & said
+
+
+@pytest.mark.parametrize(
+    ("language", "lines", "method"),
+    [
+        # a word that German shares, under a method too short to tell its own language
+        ("da_DK", ["100 g basilikum", "2 dl olivenolie", "4 fed hvidløg"], "Blend det hele."),
+        ("nb_NO", ["100 g basilikum", "2 dl olivenolje", "4 fedd hvitløk"], "Bland alt."),
+        ("pl_PL", ["20 g bazylii", "200 ml oliwy", "4 ząbki czosnku"], "Wszystko zmiksować."),
+        ("pt_PT", ["20 g de manjericão", "200 ml de azeite", "4 dentes de alho"], "Triturar tudo."),
+    ],
+)
+def test_a_short_method_is_in_its_books_language(
+    language: str, lines: list[str], method: str
+) -> None:
+    said = _said(language, "green oil", "preserve", lines, method)
+    assert "low-acid-in-oil" in said
+    assert "unknown-refused" not in said

@@ -128,6 +128,9 @@ def test_a_few_spoons_are_no_part_of_the_food(line: str, language: str, words: s
         ("sugar, N/A", "en_GB", '"N/A" does not say how much'),
         ("100 g sugar (golden) - 2 eggs", "en_GB", "more than one amount"),
         ("2 eggs - ¾ cup sugar (160g)", "en_GB", "more than one amount"),
+        ("½ stick butter, 1 pkg garlic cheese", "en_GB", "more than one amount"),
+        ("1 stick butter, 1 package cream cheese", "en_GB", "more than one amount"),
+        ("2 cups sugar, 1 can evaporated milk", "en_GB", "more than one amount"),
         # a heading, and no label of the same food
         ("For the icing: 250 g icing sugar", "en_GB", "could not be read"),
         ("Zuckerguss: 100 g Puderzucker", "de_DE", "could not be read"),
@@ -142,6 +145,15 @@ def test_what_is_asked(line: str, language: str, told: str) -> None:
 def test_spanish_anis_may_be_the_drink(line: str) -> None:
     found = find_foods(read_ingredient(line, "metric", "es_ES"), Larder(language="es"))
     assert know_ingredient(found).unknown
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["400 g chickpeas, 1 tin", "8 oz cream cheese, 1 block", "1 kg tomatoes, 1 can tomatoes"],
+)
+def test_a_pack_of_the_same_is_nothing_more(line: str) -> None:
+    read = find_foods(read_ingredient(line, "metric", "en_GB"), Larder())
+    assert not know_ingredient(read).unknown
 
 
 def test_grains_and_grams_of_an_old_book_are_asked() -> None:

@@ -83,11 +83,12 @@ _WITH_ITS_MEASURE = late_regex(
     r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d]*)",
     re.IGNORECASE,
 )
+_PACK = r"pkgs?|packages?|packets?|cans?|tins?|jars?|boxe?s?|bags?|bottles?|blocks?|tubs?"
 # "1 cup sugar, 2 eggs": a second thing, counted or measured; "2 lemons, 1 strip of its peel" is not
 _THING_BEHIND = late_regex(
     rf"{_NUMBER}(?:\s*[-–]\s*{_NUMBER})?\s*(?:(?:{_UNIT}|g|gr|ml|kg|l|cups?|litr[oi]s?|chil[oi]|gram(?:mi|os)|Gramm"
-    r"|Liter|pinch(?:es)?|cloves?|sticks?|stecche|gousses?|cucchiai\w*)\b\.?\s+)?"
-    r"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>[a-zà-ÿ][^,;()\d%]*)",
+    rf"|Liter|pinch(?:es)?|cloves?|sticks?|stecche|gousses?|cucchiai\w*|(?P<pack>{_PACK}))\b\.?\s+)?"
+    rf"(?:of\s+|d[ei]\s+|d['’]|van\s+)?(?P<food>(?!(?:{_PACK})\s*$)[a-zà-ÿ][^,;()\d%]*)",
     re.IGNORECASE,
 )
 # "butter, softened 1 cup shortening", "cucumber, sliced 1 onion"
@@ -334,7 +335,10 @@ def _names_another(item: str, text: str) -> bool:
         behind = _THING_BEHIND.fullmatch(piece.strip()) if amount_first else None
         named = "" if behind is None else _PART_OF_IT.sub("", behind["food"]).strip()
         # "2 lemons, 1 strip of peel" is one thing, "1 tsp cayenne, 2 tsp celery seeds" are two
-        food = find_staple(behind["food"]) if behind and find_staple(named) else None
+        # a pack is of something, if only its last word is known: "1 pkg garlic cheese"
+        whole = named.split()[-1:] if behind and behind["pack"] else []
+        known = behind and (find_staple(named) or (whole and find_staple(whole[0])))
+        food = find_staple(behind["food"]) or known if behind and known else None
         part = behind is not None and named != behind["food"].strip()
         foods += [food] if food and not (part and find_staple(named) == own) else []
     if not foods:

@@ -226,23 +226,29 @@ def named_in(clause: str, larder: Larder, tongue: str = "") -> Iterator[tuple[in
             place += 1
 
 
-def tongue_of_foods(method: str, items: Iterable[str]) -> str:
+def tongue_of_foods(method: str, items: Iterable[str], own: str = "") -> str:
     """Return the language in which most of a list's foods are named, "" for English or none.
 
-    Only where no word of the method is one of English's smallest.
+    Only where no word of the method is one of English's smallest. The book's `own` language, where
+    it has no table, is told by its everyday names: Danish "basilikum" is German too.
 
     >>> tongue_of_foods("Milch mit Zucker aufkochen.", ["Zucker"])
     'de'
     >>> tongue_of_foods("Mix it with the milk.", ["Zucker"])
     ''
+    >>> tongue_of_foods("Blend det hele.", ["basilikum", "olivenolie"], "da")
+    ''
     """
     if not speaks_no_english(method):
         return ""
     index = load_index()
+    tables = index["foreign"]
+    if own and own not in tables:
+        tables = tables | {"": names_elsewhere(own)}
     told: dict[str, int] = {}
     for item in items:
         form = " ".join(one.form for one in words_of(item))
-        for language in (one for one, names in index["foreign"].items() if form in names):
+        for language in (one for one, names in tables.items() if form in names):
             told[language] = told.get(language, 0) + (form not in index["names"])
     most = max(told.values(), default=0)
     best = [language for language, count in told.items() if count == most]

@@ -25,8 +25,9 @@ def tongue_of_recipe(recipe: Recipe) -> str:
 
     A method of one short sentence tells it by the list above it.
     """
-    told = _told(_method_of(recipe), (one.item for one in recipe.ingredients))
-    return "" if told in _NEAR.get(recipe.larder.language.partition("_")[0], ()) else told
+    own = recipe.larder.language.partition("_")[0]
+    told = _told(_method_of(recipe), (one.item for one in recipe.ingredients), own)
+    return "" if told in _NEAR.get(own, ()) else told
 
 
 def larder_spoken(recipe: Recipe, larder: Larder) -> Larder:
@@ -37,15 +38,15 @@ def larder_spoken(recipe: Recipe, larder: Larder) -> Larder:
 def spoken_in(method: str, items: Iterable[str], larder: Larder) -> Larder:
     """Return a larder in the language of a method; as it is where none is plainly told."""
     own = larder.language.partition("_")[0]
-    told = _told(method, items)
+    told = _told(method, items, own)
     if not told and own != "en" and is_english(method):
         told = "en"
     own_too = told in ("", own) or told in _NEAR.get(own, ())
     return larder if own_too else _in_language(larder, told)
 
 
-def _told(method: str, items: Iterable[str]) -> str:
-    return tongue_of(method) or tongue_of_foods(method, items)
+def _told(method: str, items: Iterable[str], own: str) -> str:
+    return tongue_of(method) or tongue_of_foods(method, items, own)
 
 
 @lru_cache(maxsize=64)  # one of each language, so that what is kept of its foods is found again
