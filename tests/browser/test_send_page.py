@@ -18,6 +18,7 @@ from stillroom.beginning.recipe import slug_of
 from stillroom.cli import main
 from stillroom.core.reading.loading import read_recipe
 from stillroom.desk.boxes import Line, box_lines, step_lines
+from stillroom.desk.filled import in_boxes
 from stillroom.desk.recipe_form import FIELDS, LISTS, form_of
 from stillroom.desk.recipe_rows import lay_out
 from stillroom.publish.send_page import sent_parts
@@ -43,7 +44,7 @@ FILLED = {
     "card_use": 'A spoonful in sparkling wine; "neat" is good as well.',
     "summary": "It's dark: and 'slow'.",
     "intro": "From a hedge # by the sea.\n\nWorth the thorns.",
-    "after": "## Notes\n\nThe fruit makes chocolates.",
+    "after": "Notes:\n\nThe fruit makes chocolates.\n\nTo serve:\nIn wine.\nServe with:",
     "author": "Zebedee Quillfeather",
     "vessels": "1.5 l clip-top jar",
     "containers": "bottle, 100 ml, cork",
@@ -141,7 +142,7 @@ def test_filled_saved_brought_checked_opened(
     assert name == "sloe-and-damson-ruby-a-cordial.md"
     assert "among your downloads" in alone.inner_text("[data-send=said]")
     draft = brought_in(saved, tmp_path, monkeypatch)
-    read = form_of(lay_out(draft.read_text(encoding="utf-8"), "sent.md"))
+    read = in_boxes(form_of(lay_out(draft.read_text(encoding="utf-8"), "sent.md")))
     assert same(FILLED, read) == {}
     alone.on("dialog", lambda dialog: dialog.accept())
     alone.evaluate(FILL, {})
@@ -271,7 +272,7 @@ def test_firefox_saves_the_same_and_opens_it(
                 "document.querySelector('[data-send=said]').textContent.includes('Saved')"
             )
             saved = _arrived(downloads)
-            read = form_of(lay_out(saved.read_text(encoding="utf-8"), "sent.md"))
+            read = in_boxes(form_of(lay_out(saved.read_text(encoding="utf-8"), "sent.md")))
             assert same(FILLED, read) == {}
             opened.goto(address)
             opened.evaluate(f"({FILL})({{}})")
@@ -395,7 +396,8 @@ def test_the_books_own_recipes_open_as_the_desk_opens_them(
     plain = 0
     for text, found in zip(texts, page.evaluate(script, texts), strict=True):
         laid = {
-            box: words.replace(" …", "") for box, words in form_of(lay_out(text, "own.md")).items()
+            box: words.replace(" …", "")
+            for box, words in in_boxes(form_of(lay_out(text, "own.md"))).items()
         }
         apart = same(laid, found["boxes"])
         plain += not apart

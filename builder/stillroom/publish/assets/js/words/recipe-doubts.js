@@ -32,7 +32,7 @@ export function doubtsOf(boxes, stages) {
     if (manyLines(text).split("\n").some((line) => line.length > LONGEST)) doubt(box, "too_long");
   }
   if (HEADING.test(boxes.intro ?? "")) doubt("intro", "heading");
-  if (/^##\s+method\b/im.test(boxes.after ?? "") || /^---\s*$/m.test(boxes.after ?? "")) doubt("after", "heading");
+  if (/^(?:##\s+method\b|method\s*:\s*$)/im.test(boxes.after ?? "") || /^---\s*$/m.test(boxes.after ?? "")) doubt("after", "heading");
   if (oneLine(boxes.makes ?? "") && !/\p{N}|\b(?:a|an|one|two|three|four|five|six|eight|ten|twelve|dozen)\b/iu.test(boxes.makes)) {
     doubt("makes", "no_number");
   }

@@ -11,6 +11,7 @@ const ORDER = [
   "title", "kind", "summary", "makes", "ingredients", "vessels", "containers", "oven", "timeline", "season", "keeps",
   "acidity", "card", "cautions", "author", "units",
 ];
+const LONGEST_HEADING = 60;
 const LISTS = ["ingredients", "vessels", "containers", "timeline", "season", "cautions"];
 /** @type {Record<string, string[]>} */
 const UNDER = {
@@ -34,13 +35,34 @@ function quoted(words) {
   return isPlain(words) ? words : `"${words.replace(/[\\"]/g, "\\$&")}"`;
 }
 
+/** Words below the method with their headings as a cook writes them. As desk/boxes.py has it. @param {string} after */
+function headingsShown(after) {
+  return after.replace(/^## (.{1,60}?)[ \t]*:?[ \t]*$/gmu, "$1:");
+}
+
+/**
+ * Words below the method with their headings as a file has them: a few words and a colon, alone on a line, with
+ * something below them. As desk/boxes.py has it.
+ * @param {string} after
+ */
+function headingsMeant(after) {
+  const lines = after.split("\n");
+  return lines.flatMap((line, at) => {
+    const words = line.trim();
+    const isApart = at === 0 || !lines[at - 1].trim();
+    const isHeading = words.endsWith(":") && [...words].length <= LONGEST_HEADING;
+    if (!isApart || !isHeading || !lines.slice(at + 1).some((one) => one.trim())) return [line];
+    return [`## ${words.slice(0, -1).trim()}`, ...(lines[at + 1].trim() ? [""] : [])];
+  }).join("\n");
+}
+
 /** The whole file of what the boxes say. @param {Boxes} boxes */
 export function writeRecipe(boxes) {
   const lines = ["---", ...ORDER.flatMap((key) => writeFact(key, boxes)), "---"];
   const intro = manyLines(boxes.intro ?? "");
   if (intro) lines.push("", intro);
   lines.push("", "## Method", "", ...writeSteps(stepLines(boxes.method ?? "")));
-  const after = manyLines(boxes.after ?? "");
+  const after = headingsMeant(manyLines(boxes.after ?? ""));
   if (after) lines.push("", after.startsWith("#") ? after : `## Notes\n\n${after}`);
   return `${lines.join("\n")}\n`;
 }
@@ -169,7 +191,7 @@ function readBody(lines) {
   return {
     intro: manyLines(intro.join("\n")),
     method: readSteps(steps),
-    after: end < 0 ? "" : manyLines(rest.slice(end).join("\n")),
+    after: end < 0 ? "" : headingsShown(manyLines(rest.slice(end).join("\n"))),
   };
 }
 
