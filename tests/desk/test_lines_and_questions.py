@@ -189,3 +189,14 @@ def test_a_line_that_was_put_where_it_belongs_settles_what_names_it() -> None:
     assert settled_by("50 g walnuts", names) == {'"50 g walnuts"'}
     assert settled_by("Our shop is open again. Come!", names) == {'"Our shop is open again"'}
     assert settled_by("1 kg plums", names) == set()
+
+
+@pytest.mark.parametrize(
+    ("author", "asked"),
+    [("Ann Sedge", True), ("", False), ("Nan", False), ("Ann Sedge, 1951", True)],
+)
+def test_whether_a_name_may_stand_is_asked_while_it_stands(author: str, asked: bool) -> None:
+    question = '"Ann Sedge" stands as whose recipe it is, and everybody will read the name. Look.'
+    raw = f"---\ntitle: Gin\n# ? {question}\nauthor: Ann Sedge\n---\n\n## Method\n\n1. Cut.\n"
+    found = with_lines_answered(raw, raw, {"title": "Gin", "author": author}, "")
+    assert (question in found) == asked

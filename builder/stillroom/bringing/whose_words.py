@@ -6,12 +6,16 @@ about: a recipe's page is read by everybody.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.core.reading.markup import find_markup
 
+STANDS_AS: Final = "stands as whose recipe it is"
+"""What is said of a name in the question about it."""
 _LONGEST_NAME: Final = 120
+_ASKED: Final = re.compile(rf'"(?P<name>[^"]+)" (?:sent it, and )?{STANDS_AS}\b')
 
 
 def asked_of_name(writer: str, recipe: Recipe) -> tuple[str, str]:
@@ -21,10 +25,20 @@ def asked_of_name(writer: str, recipe: Recipe) -> tuple[str, str]:
     '"Ann Sedge" stands as whose recipe it is, and everybody will read the name.'
     """
     if recipe.writer:
-        what = f'"{writer}" stands as whose recipe it is, and everybody will read the name.'
+        what = f'"{writer}" {STANDS_AS}, and everybody will read the name.'
         return what, "Let it stand if they may be named; else take it out."
-    what = f'"{writer}" sent it, and stands as whose recipe it is.'
+    what = f'"{writer}" sent it, and {STANDS_AS}.'
     return what, "If it is somebody else's, write that; if they may not be named, take it out."
+
+
+def name_asked_about(question: str) -> str:
+    """Return the name that such a question is about; "" for any other.
+
+    >>> name_asked_about(asked_of_name("Ann Sedge", Recipe(writer="Ann Sedge"))[0])
+    'Ann Sedge'
+    """
+    found = _ASKED.match(question)
+    return found["name"] if found else ""
 
 
 def source_of(recipe: Recipe, origin: Origin) -> str:

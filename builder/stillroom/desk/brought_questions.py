@@ -16,6 +16,7 @@ from stillroom.bringing.handed_on import NAMED_BESIDE
 from stillroom.bringing.in_draft import LISTED_NOWHERE, boxes_of
 from stillroom.bringing.overlap import words_in
 from stillroom.bringing.told_beside import ASKED_BESIDE
+from stillroom.bringing.whose_words import name_asked_about
 from stillroom.desk.boxes import step_lines
 from stillroom.desk.recipe_form import FIELDS
 
@@ -77,6 +78,9 @@ def with_lines_answered(raw: str, before: str, form: Mapping[str, str], settled:
     for line in raw.splitlines(keepends=True):
         found = ASKED_ROW.match(line.rstrip("\r\n"))
         words = found["words"] if found else ""
+        name = name_asked_about(words)
+        if name and name not in form.get("author", name):
+            continue  # it was taken out, or another was written
         head = next((one for one in _HEADS if words.startswith(one)), "")
         gone = {name for name in named_in(words, head) if is_seen_to(name, head)} if head else set()
         said = without_named(words, gone, head) if gone else words
