@@ -12,7 +12,7 @@ from stillroom.core.when.calendar_entries import make_entries
 from stillroom.core.when.calendar_files import make_calendar
 from stillroom.core.when.season import SeasonNote, plan_in_season
 from stillroom.core.when.stages import MILESTONES
-from stillroom.core.when.timeline import Timeline, latest_start_best
+from stillroom.core.when.timeline import Timeline, latest_start_best, latest_start_usable
 from stillroom.core.when.timeline_words import StageWords, describe_dates, describe_stages, sum_up
 from stillroom.publish.library import ComingDay, Library, Link
 from stillroom.publish.timeline_picture import NARROW, WIDE, Picture, draw_timelines
@@ -77,6 +77,8 @@ def _usable_sooner(library: Library, recipe: Recipe, aimed: ComingDay) -> str:
     for giving in library.coming_days:
         if giving.day >= aimed.day:
             break
+        if latest_start_usable(recipe, giving.day) < library.today:
+            continue
         timeline, season = plan_in_season(recipe, recipe.season, giving.day, library.today)
         if timeline.verdict.code == "late_for_best":
             words = f"For {giving.name}, {giving.words}: {timeline.verdict.text}"

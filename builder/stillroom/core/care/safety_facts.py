@@ -153,6 +153,14 @@ class SafetyFacts:
         return frozenset().union(*(thing.tags for thing in self.things))
 
     @cached_property
+    def called(self) -> tuple[tuple[Thing, tuple[str, ...]], ...]:
+        """What each thing is called: by its words, and by these with the name of its food."""
+        return tuple(
+            (one, (one.words, f"{one.words} ({one.staple.name})") if one.staple else (one.words,))
+            for one in self.things
+        )
+
+    @cached_property
     def total_g(self) -> Fraction:
         """The weight of everything that is eaten, as far as it is known."""
         eaten = (thing for thing in self.things if "craft" not in thing.tags)

@@ -227,15 +227,8 @@ def _keeps_beyond(facts: SafetyFacts, _: bool, when: Mapping[str, Any]) -> Evide
 
 def _items(facts: SafetyFacts, pattern: str, _: Mapping[str, Any]) -> Evidence | None:
     """Find things by their words, or by the name of their food, in whatever language they stand."""
-    asked = re.compile(pattern)
-    return _found(
-        tuple(
-            thing
-            for thing in facts.things
-            if asked.search(thing.words)
-            or (thing.staple and asked.search(f"{thing.words} ({thing.staple.name})"))
-        )
-    )
+    asked = re.compile(pattern).search
+    return _found(tuple(thing for thing, called in facts.called if any(map(asked, called))))
 
 
 def _any(

@@ -29,6 +29,7 @@ NO_SQUARES = (
     '"site_url: https://…" in mkdocs.yml.'
 )
 """What is said of cards and tags without an address to lead to."""
+_DARK = re.compile("1+")
 
 
 @dataclass(frozen=True)
@@ -68,7 +69,7 @@ def _svg(rows: tuple[str, ...], modules: int, module_mm: float) -> str:
     """Draw the dark modules as filled runs: stroked rows leave hairlines between them in print."""
     runs = []
     for y, row in enumerate(rows, start=QUIET_MODULES):
-        for dark in re.finditer("1+", row):
+        for dark in _DARK.finditer(row):
             width = dark.end() - dark.start()
             runs.append(f"M{dark.start() + QUIET_MODULES} {y}h{width}v1h-{width}z")
     size = f"{modules * module_mm:.2f}mm"

@@ -49,7 +49,7 @@ _HASH: Final = late_regex(r"\s#\S")
 _BLOCK: Final = late_regex(r"[|>][-+\d]{0,2}\s*(?:#.*)?$")
 _WHOLE_ITEM: Final = 'Begin that line with "item:" and write "amount:" below it.'
 _WHOLE_FACT: Final = "Take away the blanks before it, if it is a fact like those above."
-_FIGURES: Final = late_regex(r"\d{10,}")
+_FIGURES: Final = late_regex(r"\d\d{9,}")  # begins with one sign: that is sought sooner
 _PASSED_OVER: Final = frozenset({"vessel", "vessels", "containers", "timeline", "oven"})
 
 
