@@ -183,7 +183,7 @@ def closes_a_list(rows: Sequence[Row], at: int) -> bool:
     if all(text.endswith(",") for text in above):
         return named
     stopped = all(text.endswith(".") for text in above) and row.text.endswith((".", ","))
-    return stopped and len(row.text.split()) <= _FEW_WORDS
+    return stopped and len(row.text.split()) <= (_MOST_OF_A_HEAD if named else _FEW_WORDS)
 
 
 def is_bare_food(text: str) -> bool:

@@ -91,14 +91,26 @@ def _begins_another(rows: Sequence[Row], before: list[List], one: List, end: int
         return False  # what heads the first things of a method is no recipe's title
     if title and is_part_alone(rows[title]):
         return False  # "Topping": a part of the one above, as that has "Base"
-    if title is None or one.named or rows[title].shape != "heading":
-        return title is not None
+    if title is None:
+        return _is_listed_anew(rows, before[-1], one)
+    if one.named or rows[title].shape != "heading":
+        return True
     above = [
         rows[at].level
         for at in range(before[0].begin)
         if rows[at].shape == "heading" and not is_head(rows[at])
     ]
     return not above or rows[title].level <= above[-1]
+
+
+def _is_listed_anew(rows: Sequence[Row], above: List, one: List) -> bool:
+    """Whether a list stands under the same bare head as the one above, a method's head between."""
+    if not (above.named and one.named):
+        return False
+    heads = [plain(rows[at].text) for at in (above.begin, one.begin)]
+    bare = heads[0] == heads[1] and len(heads[0].split()) == 1
+    between = rows[above.end : one.begin]
+    return bare and any(is_head(row) and section_of(row.text) == "method" for row in between)
 
 
 def _in_aside(rows: Sequence[Row], begin: int, end: int) -> bool:
@@ -164,7 +176,8 @@ def list_begins(lists: list[List], rows: Sequence[Row]) -> list[int]:
     begins = [0]
     for above, one in pairwise(lists):
         title = title_above(rows, above.end, one.begin)
-        begins.append(one.begin if title is None else title)
+        leads = one.named and rows[one.begin - 1].gap and rows[one.begin - 1].text.endswith(":")
+        begins.append(one.begin - leads if title is None else title)
     return begins
 
 

@@ -139,6 +139,8 @@ def amid_a_sentence(rows: Sequence[Row], at: int) -> bool:
     row = rows[at]
     if at == 0 or not row.wraps or row.gap or row.shape != "line":
         return False
+    if all(is_ingredient(one.text) and foods_named(one.text) for one in rows[at : at + 2]):
+        return at + 1 >= len(rows)  # "it makes many", and below it the list
     above = rows[at - 1].text
     goes_on = above[:1].islower() and len(above.split()) >= 3 and not is_ingredient(above)
     goes_on = goes_on and not is_only_makes(above)

@@ -19,11 +19,11 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.naming import says_kind_or_doubt
+from stillroom.bringing.outside import stands_as_a_food
 from stillroom.bringing.prose import measured_in_prose
 from stillroom.bringing.series_heads import Head, heads_at, in_small
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
-from stillroom.bringing.told import is_one_of_foods
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
@@ -42,6 +42,7 @@ _LOOKED_AT: Final = 400
 _LEAST_STEM: Final = 5
 _MOST_AKIN: Final = 4
 """Words of a line that may be a head because it names what another does, or is a section's."""
+_COUNT: Final = late_regex(r"[,.]\s(?:No|Nr|N[°º])\.?\s?\d{1,2}$", re.IGNORECASE)
 # what is said besides and told of no recipe: "(For two persons.)", a line of verse
 _BESIDE: Final = late_regex(r"[(\[].*[)\]]\.?|[\"“„«].*|--.*", re.DOTALL)
 
@@ -94,7 +95,8 @@ def weaker_series_of(rows: Sequence[Row]) -> Series | None:
     for form, some in by_form.items():
         heads = _told(rows, _once(_akin(rows, some))) if _is_weak(form) else []
         parts = any(_names_a_part(head.title) for head in heads)
-        if len(heads) >= _LEAST and not parts and _each_tells_enough(rows, heads):
+        heads = [] if parts else _telling_enough(rows, heads)
+        if len(heads) >= _LEAST:
             series.append(heads)
     heads = max(series, key=len, default=[])
     if not heads:
@@ -121,9 +123,8 @@ def _akin(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
 
     Beside two that say it a food's name between two gaps is one too: "Grape juice".
     """
-    may = [head for head in heads if " " not in head.title or not begins_to_bid(head.title)]
-    may = [head for head in may if not is_one_of_foods(rows, head.at)]
-    sure = [head for head in may if says_kind_or_doubt(head.title)]
+    may = [head for head in heads if not _bids(head.title) and not _is_one_of_foods(rows, head.at)]
+    sure = [head for head in may if says_kind_or_doubt(head.title) or _is_over_a_line(rows, head)]
     stems = {stem for head in sure for stem in _stems(head.title)}
     few = [head for head in may if len(head.title.split()) <= _MOST_AKIN]
     akin = [head for head in few if any(stem in plain(head.title) for stem in stems)]
@@ -133,16 +134,45 @@ def _akin(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
 
 
 def _is_apart(rows: Sequence[Row], head: Head) -> bool:
-    """Whether a head names a food, between two gaps."""
+    """Whether a head names a food, or is written as titles are, between two gaps: "Sea Foam"."""
     gaps = [row.gap for row in rows[head.at : head.at + 2]]
-    return gaps == [True, True] and bool(staples_named(head.title))
+    said = head.title.split()
+    titled = len(said) > 1 and not head.told and all(word[:1].isupper() for word in said)
+    return gaps == [True, True] and (titled or bool(staples_named(head.title)))
+
+
+def _is_over_a_line(rows: Sequence[Row], head: Head) -> bool:
+    """Whether right below a head a line lists what goes in."""
+    return any(_lists_on_a_line(row.text) for row in rows[head.at + 1 : head.at + 2])
 
 
 def _once(heads: Sequence[Head]) -> list[Head]:
-    """Return heads without the page's own that the one below it says again: "Fudge"."""
-    said = [set(plain(head.title).split()) for head in heads]
-    again = [own <= below or below <= own for own, below in pairwise(said)]
-    return [head for head, twice in zip(heads, [*again, False], strict=False) if not twice]
+    """Return heads without the page's own that the one below it says again: "Fudge".
+
+    And without what the one above names too, a part of it: "Plum dip" of "Crisps with plum dip".
+    """
+    kept: list[Head] = []
+    for head in heads:
+        said = set(plain(head.title).split())
+        above = set(plain(kept[-1].title).split()) if kept else set()
+        if kept and above <= said:
+            kept[-1] = head
+        elif not kept or not said <= above:
+            kept.append(head)
+    return kept
+
+
+def _bids(title: str) -> bool:
+    """Whether a title begins with what is to be done: "Boil the plums"."""
+    first = plain(title).split(" ")[0]
+    return " " in title and first in words("told_first") | words("told_last")
+
+
+def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row names a food, and one beside it another: a list without amounts."""
+    beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
+    bare = (row for row in beside if not begins_with_amount(row.text))
+    return stands_as_a_food(rows[at]) and any(map(stands_as_a_food, bare))
 
 
 def _stems(title: str) -> set[str]:
@@ -152,27 +182,25 @@ def _stems(title: str) -> set[str]:
     return {stem for stem in ends if len(stem) >= _LEAST_STEM}
 
 
-def _each_tells_enough(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
-    """Whether below each head things are listed or measured, or something is done.
+def _telling_enough(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
+    """Return those heads below which things are listed or measured, or something is done.
 
     Behind a list that takes another food than it has: "Boil the other plums" is a part of it.
     """
     listed: set[str] = set()
+    kept: list[Head] = []
     for head, end in zip(heads, _ends(rows, heads), strict=True):
         texts = _below(rows, head, min(end, head.at + _LOOKED_AT))
-        told = " ".join(texts)
         things = list(filter(is_ingredient, texts))
-        if len(told.split()) < _LEAST_TOLD:
-            return False
+        beside = sum(len(text.split()) for text in texts if text not in things)
+        if len(" ".join(texts).split()) < _LEAST_TOLD or beside < _LEAST_WORDS:
+            continue
         if len(things) >= _LEAST or _lists_on_a_line(texts[0]):
             listed = _foods(things or texts[:1])
-            continue
-        measured = measured_in_prose([told])
-        if listed and (len(measured) < _LEAST or not _foods(measured) - listed):
-            return False
-        if not _does(texts):
-            return False
-    return True
+            kept.append(head)
+        elif (not listed or _foods(measured_in_prose([" ".join(texts)])) - listed) and _does(texts):
+            kept.append(head)
+    return kept
 
 
 def _lists_on_a_line(text: str) -> bool:
@@ -190,7 +218,11 @@ def _told(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
     What stands twice is a label: "PROCESS.--", "_Time_.--".
     """
     said = [plain(head.title) for head in heads]
-    own = [head for head, one in zip(heads, said, strict=True) if said.count(one) == 1]
+    own = [
+        head
+        for head, one in zip(heads, said, strict=True)
+        if said.count(one) == 1 or head.number  # "202. Carrots (old)", below "201. Carrots (young)"
+    ]
     spans = zip(own, _ends(rows, own), strict=True)
     told = [head for head, end in spans if _tells(rows, head, end)]
     if len(told) > _LEAST and _goes_on_above(rows, told[0]):
@@ -249,7 +281,7 @@ def _are_recipes(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
     if counted and not _count_on(heads):
         return False
     named = sum(_says_what(head.title) for head in heads)
-    bids = sum(begins_to_bid(head.title) for head in heads)
+    bids = sum(_bids(head.title) for head in heads)
     if bids * 2 > len(heads):
         return False
     texts = [" ".join(_below(rows, *two)) for two in zip(heads, _ends(rows, heads), strict=True)]
@@ -265,7 +297,8 @@ def _are_recipes(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
     if len(heads) < _COUNTED:
         return False
     measured = _measure(rows, heads)
-    return measured == len(heads) or (named > 0 and measured * 2 >= len(heads))
+    many = len(heads) > _COUNTED and measured * 4 >= len(heads) * 3
+    return many or measured == len(heads) or (named > 0 and measured * 2 >= len(heads))
 
 
 def _count_on(heads: Sequence[Head]) -> bool:
@@ -277,7 +310,8 @@ def _ends(rows: Sequence[Row], heads: Sequence[Head]) -> list[int]:
 
 
 def _says_what(title: str) -> bool:
-    return says_kind_or_doubt(title) or bool(staples_named(title))
+    bare = _COUNT.sub("", title)
+    return says_kind_or_doubt(bare) or bool(staples_named(bare))
 
 
 def _measure(rows: Sequence[Row], heads: Sequence[Head]) -> int:

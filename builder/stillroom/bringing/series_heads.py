@@ -55,8 +55,13 @@ _NUMBERED: Final = late_regex(
 _COLON: Final = late_regex(
     r"(?P<title>[A-ZÀ-Ý][^.!?:;,\d]{3,40}):\s+(?P<rest>[A-ZÀ-Ý]\S*\s(?:\S+\s){7}.*)", re.DOTALL
 )
+# "34. =Frittelle di mele.= — Mondate le mele"
+_MARKED_IN: Final = late_regex(
+    r"(?P<sign>[=_])(?P<title>[^=_]{3,70}?)[.:]?(?P=sign)[.:]?\s?(?:--+|[—–])\s?(?=[A-ZÀ-Ý0-9])(?P<rest>\S.*)",
+    re.DOTALL,
+)
 _RUN_IN: Final = late_regex(
-    r"(?P<title>[^.!?;]{3,60}(?:\s\([^()]{2,40}\))?)\.\s+(?P<rest>[A-ZÀ-Ý]\S*\s.*)", re.DOTALL
+    r"(?P<title>[^.!?;]{3,60}(?:\s\([^()]{2,40}\))?)\.\s+(?P<rest>[(A-ZÀ-Ý]\S*\s.*)", re.DOTALL
 )
 # "VANILLA TAFFY. MRS. EDWARD E. POWERS."
 _AND_NAME: Final = late_regex(r"(?P<title>[^.!?;:]{3,60})\.\s+(?P<who>\S.{2,50}?)\.?")
@@ -64,6 +69,7 @@ _AND_NAME: Final = late_regex(r"(?P<title>[^.!?;:]{3,60})\.\s+(?P<who>\S.{2,50}?
 _AND_TOLD: Final = late_regex(
     r"(?P<title>[^\W\d][^.!?:;]{2,50}?)\s+[-–—]\s+(?P<said>[a-zà-ÿ]\S*(?:\s\S+){2,14})"
 )
+_COUNT: Final = late_regex(rf"{_NO}$")
 _STOP: Final = late_regex(r"[.:]$")
 _ENDED: Final = late_regex(r"[.!?:;)\]”\"*]_?$|^[\W_]+$")
 _SHOUTED: Final = late_regex(r"\b[A-ZÀ-Ý]{4,}\b")
@@ -147,6 +153,8 @@ def _numbered(at: int, text: str) -> Head | None:
     if found is None:
         return None
     rest, number, mark = found["rest"].strip(), int(found["number"]), found["mark"] or ""
+    if (marked := _MARKED_IN.match(rest)) is not None:
+        return Head(at, "number marked", _named(marked["title"]), number, marked["rest"].strip())
     run = _RUN_IN.fullmatch(rest)
     if run and mark:
         return Head(at, f"number {mark}", _named(run["title"]), number, run["rest"])
@@ -169,7 +177,7 @@ def _alone(rows: Sequence[Row], at: int, text: str) -> Head | None:
         bare, writer = both["title"], in_small(both["who"])
     if len(re.sub(r"[\W\d_]", "", bare)) < _LEAST_CAPITALS:
         return None
-    if bare.isupper():
+    if _COUNT.sub("", bare).isupper():  # "CHOCOLATE CREAMS, No. 1"
         return Head(at, "capitals", bare, writer=writer)
     centred = rows[at].indent >= _CENTRED and rows[at + 1].indent < rows[at].indent
     if centred and not bare[:1].islower():
@@ -221,5 +229,6 @@ def _may_name(title: str) -> bool:
     if title.capitalize() in PARTS or "--" in title:
         return False
     fact = is_passed(title) or is_only_makes(title)
-    fact = fact or (begins_with_amount(title) and not is_counted_title(title))
+    amount = begins_with_amount(title) and not (title.isupper() and title[:1].isalpha())
+    fact = fact or (amount and not is_counted_title(title))
     return not (fact or writer_of(title) or is_addressed(title))
