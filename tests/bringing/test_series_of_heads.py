@@ -160,3 +160,45 @@ def test_a_page_that_says_its_title_twice_is_one_recipe() -> None:
     text = f"Plum jam / Simple jam\n\n{story}\n\nPlum jam / Jam\n\n1 kg plums\n800 g sugar\n\n"
     (found,) = brought(f"{text}Boil the plums with the sugar for an hour.\n")
     assert found.title.startswith("Plum jam")
+
+
+@pytest.mark.parametrize(
+    "form",
+    ["{number}. ={name}.= — {told}", "={name}.= — {told}", "_{name}._ No. {number}.\n\n{told}"],
+)
+def test_heads_with_a_number_and_marks_part_a_page(form: str) -> None:
+    found = brought(page(form))
+    assert [one.title.split(",")[0] for one in found] == [
+        "Plum jam",
+        "Pear preserve",
+        "Mint cordial",
+    ]
+
+
+def test_short_lines_over_a_line_of_things_are_titles_in_any_words() -> None:
+    told = "Mix it all well and let it stand in a cool place for one night."
+    text = f"Old Friend\n\n2 cups flour, 1 cup sugar, 2 eggs\n\n{told}\n\nNew Neighbour\n\n"
+    found = brought(f"{text}3 cups rye flour, 1 cup honey, 1 egg\n\n{told}\n", "en_US")
+    assert [one.title for one in found] == ["Old Friend", "New Neighbour"]
+    assert [len(listed(one)) for one in found] == [3, 3]
+
+
+def test_two_lists_under_the_same_bare_head_with_methods_are_two_recipes() -> None:
+    plums = "Ingredients\n\n1 kg plums\n800 g sugar\n\nMethod\n\n1. Boil the plums.\n2. Pot it.\n\n"
+    milk = "Ingredients\n\n1 l milk\n100 g sugar\n\nMethod\n\n1. Warm it.\n"
+    first, second = brought(f"{plums}And this is the other one:\n\n{milk}")
+    assert listed(first) == ["1 kg plums", "800 g sugar"]
+    assert listed(second) == ["1 l milk", "100 g sugar"]
+
+
+def test_heads_within_a_method_are_none_of_recipes() -> None:
+    text = "Membrillo\n\n1 kg membrillos\n500 g azúcar\n\nPreparación de los membrillos\n\n"
+    told = "Lava bien los membrillos, retira las semillas y corta todo en trozos."
+    (found,) = brought(f"{text}{told}\n\nCocción de los membrillos\n\n{told}\n")
+    assert len(listed(found)) == 2
+
+
+def test_main_ingredients_head_a_list_and_name_nothing() -> None:
+    told = "Przygotowanie:\n- Ugotować.\n"
+    (found,) = brought(f"Główne składniki\n- 1 kg dyni\n- 350 g cukru\n{told}")
+    assert "No title was found" in asked(found)

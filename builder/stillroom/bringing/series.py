@@ -193,7 +193,9 @@ def _telling_enough(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
         texts = _below(rows, head, min(end, head.at + _LOOKED_AT))
         things = list(filter(is_ingredient, texts))
         beside = sum(len(text.split()) for text in texts if text not in things)
-        if len(" ".join(texts).split()) < _LEAST_TOLD or beside < _LEAST_WORDS:
+        if len(things) >= _LEAST and beside < _LEAST_WORDS:
+            return []  # its method stands below heads of its own
+        if len(" ".join(texts).split()) < _LEAST_TOLD:
             continue
         if len(things) >= _LEAST or _lists_on_a_line(texts[0]):
             listed = _foods(things or texts[:1])

@@ -36,14 +36,14 @@ _MOST_STOPPED: Final = 3
 _LEAST_CAPITALS: Final = 4
 _CENTRED: Final = 8
 """Blanks before a line, from which on it stands in the middle of a page."""
-_NO: Final = r"(?:\s?,?\s?(?:No|Nr|N[°º])\.?\s?\d{1,2}\.?)?"
+_NO: Final = r"(?:\s?,?\s?(?:No|Nr|N[°º])\.?\s?\d{1,3}\.?)?"
 # "=Orange Marmalade--No. 1.=", "_Ramaquins._ No. 2."
 _MARKED: Final = late_regex(
     rf"(?P<sign>[=_])(?P<title>[^=_]{{3,70}}?)[.:]?(?P=sign)[.:]?(?P<no>{_NO})[.:]?"
 )
 # "LICOR DE MENTA.--Póngase", "To preserve Quinces.—Take", "_Strawberry Vinegar_--Is made"
 _DASHED: Final = late_regex(
-    r"(?P<title>_[^_]{3,60}_|[^\W\d_][^.!?;:_]{2,60}?)(?P<stop>[.:]?)_?\s?(?:--+|[—–])\s?(?=[A-ZÀ-Ý0-9])(?P<rest>\S.*)",
+    r"(?P<title>_[^_]{3,60}_|=[^=]{3,60}=|[^\W\d_][^.!?;:_]{2,60}?)(?P<stop>[.:]?)_?\s?(?:--+|[—–])\s?(?=[A-ZÀ-Ý0-9])(?P<rest>\S.*)",
     re.DOTALL,
 )
 # "R. 141. Aardbeiensaus. De helft", "395. _To pickle_ SHRIMPS.", "1# Berlinerkranser"
@@ -141,10 +141,10 @@ def _count(said: str) -> str:
 
 def _dashed(at: int, text: str) -> Head | None:
     found = _DASHED.match(text)
-    if found is None or not (found["stop"] or found["title"].isupper() or "_" in text[:1]):
+    if found is None or not (found["stop"] or found["title"].isupper() or text[:1] in "_="):
         return None
-    title = found["title"].strip("_ .,")
-    form = "capitals" if title.isupper() else "slanted" if text.startswith("_") else "plain"
+    title = found["title"].strip("_= .,")
+    form = "capitals" if title.isupper() else "slanted" if text[:1] in "_=" else "plain"
     return Head(at, f"dash {form}", _named(title), told=found["rest"].strip())
 
 
