@@ -184,3 +184,26 @@ def test_one_head_that_names_what_its_list_is_for_heads_that_list() -> None:
     (jam,) = brought(f"Zutaten Quittengelee:\n\n{LIST}\nZubereitung\n\n{TOLD}", "de_DE")
     assert listed(jam) == LIST.splitlines()
     assert fact(jam, "title") == "Quittengelee"
+
+
+def test_a_note_that_is_numbered_among_the_steps_is_one() -> None:
+    numbered = "1. Stone the plums.\n2. Boil them for an hour.\n3. NOTE This is lovely on toast.\n"
+    (jam,) = brought(f"Plum jam\n\n{LIST}\nMethod\n\n{numbered}")
+    assert len(steps(jam)) == 2
+    assert "This is lovely on toast." in jam.text.split("## Notes")[1]
+
+
+def test_the_same_told_again_in_another_language_is_no_further_step() -> None:
+    again = "Śliwki umyć i włożyć do garnka, dodać trochę wody i gotować godzinę na małym ogniu."
+    (jam,) = brought(f"{JAM}\n{again}\n")
+    assert steps(jam) == TOLD.splitlines()
+    assert "kept as a note" in asked(jam)
+
+
+@pytest.mark.parametrize("head", ["Variantes gourmandes", "Variationen", "Variazioni di casa"])
+def test_below_a_head_of_variations_stands_no_step(head: str) -> None:
+    (jam,) = brought(
+        f"Plum jam\n\n## Ingredients\n\n{LIST}\n## Method\n\n{TOLD}\n## {head}\n\nAdd mint.\n"
+    )
+    assert steps(jam) == TOLD.splitlines()
+    assert "Add mint." in jam.text

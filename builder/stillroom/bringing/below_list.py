@@ -81,6 +81,7 @@ _IF_LIKED: Final = re.compile(
 )
 _LABEL: Final = re.compile(r"[A-ZÀ-Ý][^\W\d_]{2,20}(?: [^\W\d_]{1,20}){0,2}:\s+\S")
 _SAYS_MADE: Final = re.compile(r"(?:this|it|we|i|the)\s", re.IGNORECASE)
+_IN_CAPITALS: Final = re.compile(r"([A-ZÄÖÜÉ]{3,12})\s*[:.–—-]?\s+(?=\S)")
 _IF_NAMED: Final = "If they may not be named, take it out."
 _LABEL_AND_VALUE: Final = 2
 _FEW: Final = 10
@@ -256,7 +257,7 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.doubt("makes", what, "Look whether that is so.")
             recipe.say_makes(so_much)
         elif not is_passed(row.text) and not _is_furniture(row.text):
-            aside = _said_aside(row.text) if row.shape != "step" else ""
+            aside = _said_aside(row.text) if row.shape != "step" else _note_numbered(text)
             # "Storage: …", "Picking: …": what stands below a label beside the steps is one too
             labelled = (
                 row.shape == "line" and bool(_LABEL.match(row.text)) and bool(aside or labelled)
@@ -296,6 +297,19 @@ def _is_optional_food(text: str) -> bool:
     rest = text[head.end() :] if head else ""
     told = is_told(rest) or is_sentence(rest) or plain(rest).split(" ")[0] in words("told_first")
     return not told and bool(staples_named(rest))
+
+
+def _note_numbered(text: str) -> str:
+    """Return what a numbered step says that a word in capitals heads as a note, if nothing is done.
+
+    >>> _note_numbered("NOTE This sets late."), _note_numbered("NOTE: add the almonds.")
+    ('This sets late.', '')
+    """
+    found = _IN_CAPITALS.match(text)
+    if found is None or plain(found[1]) not in words("tip_heads"):
+        return ""
+    said = text[found.end() :]
+    return "" if is_plainly_work(said) else said
 
 
 def _said_aside(text: str) -> str:

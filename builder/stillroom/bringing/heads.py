@@ -139,6 +139,11 @@ _BESIDE: Final = re.compile(
     r"(?: and [^\W\d]+)? (?:instructions|directions|tips|notes?|advice|suggestions?"
     r"|information|ideas)"
 )
+# "Variantes gourmandes des truffes", "Variationen": the word first, and of what
+_VARIATIONS: Final = re.compile(
+    r"(?:variant[es]s?|variantes?|varianten|varianti|variationen|variations|variazioni|variaciones|variações"
+    r"|variaties|variationer|variasjoner|warianty|wariacje|obměny)(?: [^\W\d]+){0,6}"
+)
 # "Possible variations", "Alternative preparations", "Other ways to use it"
 _OTHERWISE: Final = re.compile(
     r"(?:(?:possible|other|some|more|easy|suggested|optional|flavou?r|recipe|my) )?"
@@ -323,7 +328,9 @@ def says_otherwise(text: str) -> bool:
     >>> says_otherwise("Alternative preparations:"), says_otherwise("Lemon variation")
     (True, False)
     """
-    return bool(_OTHERWISE.fullmatch(plain(text)))
+    if _ENDED.search(text.strip()):
+        return bool(_OTHERWISE.fullmatch(plain(text)))
+    return bool(_OTHERWISE.fullmatch(plain(text)) or _VARIATIONS.fullmatch(plain(text)))
 
 
 def list_and_method(text: str) -> tuple[str, str, str, str] | None:

@@ -28,6 +28,8 @@ _OTHERWISE: Final = re.compile(
     r"|(?:también\s+)?(?:se\s+puede|puedes|podéis)\s+(?:también|sustituir)\b|en\s+(?:lugar|vez)\s+de\s|em\s+vez\s+d"
     r"|(?:można|możesz)\s+(?:też|także|również)\b|zamiast\s"
     r"|je\s+kunt\s+ook\b|in\s+plaats\s+van\s|(?:man|du)\s+kan\s+(?:också|også|även|eventuelt|ev\.|evt\.)|kan\s+ev(?:t|entuel[lt])?\.?\s"
+    r"|(?:algumas|alcune|algunas|quelques|einige|some|enkele|några|noen|nogle|kilka)\s+(?:[^\W\d]+\s+)?"
+    r"(?:modifi[ck]\w+|vari\w+|alternati\w+|wariac\w+|Abwandlung\w*)\b"
     r"|istället\s+för\s|i\s+stedet\s+for\s)",
     re.IGNORECASE,
 )

@@ -43,6 +43,8 @@ _LEAST: Final = 3
 """Numbered steps from which on a line without a number may be a remark."""
 _NAMES: Final = 3
 _MOST_NAMED: Final = 6
+_LEAST_TOLD: Final = 4
+"""Small words by which one paragraph is plainly in a language."""
 _LEAST_DONE: Final = 2
 """Rows that are work, behind which a heading may head something else."""
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
@@ -228,9 +230,28 @@ def _tail(rows: Sequence[Row], recipe: Recipe) -> tuple[tuple[str, ...], list[Ro
         and not _is_name(rows[at])
     ]
     other = ways_behind(rows, recipe.title)
-    doubted = sorted({*doubted, *other, *_below_idle_heads(rows, recipe)})
+    idle = _below_idle_heads(rows, recipe)
+    doubted = sorted({*doubted, *other, *idle, *_in_other_tongue(rows)})
     tail = tuple(rows[at].text for at in doubted)
     return tail, [row for at, row in enumerate(rows) if at not in doubted]
+
+
+def _in_other_tongue(rows: Sequence[Row]) -> set[int]:
+    """Return the paragraphs at the end that are plainly in another language than the first.
+
+    >>> told = Row("Śliwki umyć i włożyć do garnka, dodać trochę wody i gotować godzinę na ogniu.")
+    >>> again = Row("Wash the plums and put them into the pot, and cook for an hour until soft.")
+    >>> _in_other_tongue([told, again]), _in_other_tongue([again, again])
+    ({1}, set())
+    """
+    first = next((own for row in rows if (own := tongues_of((row.text,), _LEAST_TOLD))), ())
+    found: set[int] = set()
+    for at in range(len(rows) - 1, 0, -1):
+        own = tongues_of((rows[at].text,), _LEAST_TOLD)
+        if rows[at].shape != "line" or not own or set(own) & set(first):
+            break
+        found.add(at)
+    return found
 
 
 def _below_idle_heads(rows: Sequence[Row], recipe: Recipe) -> set[int]:

@@ -59,6 +59,7 @@ _HEAD_AND_REST: Final = late_regex(
 # "Pour deux kilos de gelée de coings", "Til 8 l. marmelade": of what it is so much
 _OF_WHAT: Final = r"\.?\s(?:(?:de|di|of|von|van|av|af)\s|d['’])?(?P<what>[^\W\d][^\d,;:()]{3,40}?)"
 # "a quantity to fill 4 jars of a litre you need:", above a list
+_ASIDE: Final = late_regex(r"\s*\([^()]*\)")
 _TO_FILL: Final = late_regex(
     r"\b(?:to fill|riempire|remplir|llenar|füllen|befüllen|vullen|fylla|fylde|fylle|encher"
     r"|napełnić)\s"
@@ -156,7 +157,7 @@ def yield_of_line(text: str) -> str:
     bare = text.strip(" .:!–-")
     bare = bare[1:-1] if bare[:1] == "(" and bare.find(")") == len(bare) - 1 else bare
     found = _told_plainly().fullmatch(bare) or _told_by_what().fullmatch(bare)
-    found = found or _of_what(bare)
+    found = found or _of_what(bare) or _of_what(_ASIDE.sub("", bare))
     said = " ".join(found["said"].split()) if found else ""
     return re.sub(r"^to\s", "2 ", said)  # two, in Danish and Norwegian
 
