@@ -15,6 +15,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import section_of
+from stillroom.bringing.naming import says_its_kind
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
 
@@ -85,7 +86,8 @@ def _with_list_head_told(rows: Sequence[Row]) -> list[Row]:
     >>> [row.text for row in _with_list_head_told([Row("Zutaten Quittengelee:"), Row("1 kg")])]
     ['Zutaten für Quittengelee:', '1 kg']
     """
-    named = [at for at, row in enumerate(rows) if _LIST_NAMED.fullmatch(row.text.strip())]
+    heads = ((at, _LIST_NAMED.fullmatch(row.text.strip())) for at, row in enumerate(rows))
+    named = [at for at, one in heads if one and says_its_kind(one["what"])]
     above = rows[: named[0]] if named else ()
     if len(named) != 1 or any(section_of(row.text) == "ingredients" for row in above):
         return list(rows)
