@@ -63,6 +63,8 @@ NOT_NAMED = [
     ("da", "Smør en form og hæld det i. Smør bundene med en ske."),
     ("nb", "Vend brødet ut og avkjøl på rist."),
     ("it", "Deve essere leggermente croccante."),
+    ("fr", "Mettre un peu d'extrait de vanille."),
+    ("sv", "Skala päronen, låt halva skaftet sitta kvar, det får stå."),
     ("fr", "Mélanger jusqu'à obtenir une crème lisse."),
     ("es", "Batir hasta obtener una mayonesa."),
 ]

@@ -24,7 +24,7 @@ from stillroom.core.lines.ingredient_food import find_foods, food_of
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
 from stillroom.core.method.bare_words import is_avoided
-from stillroom.core.method.foods_in_method import foods_in_method
+from stillroom.core.method.foods_in_method import comes_of_it, foods_in_method
 from stillroom.core.method.listed import Listed, is_word_of
 from stillroom.core.method.named import all_named
 from stillroom.core.method.not_put_in import is_a_substitute, puts_in
@@ -132,6 +132,7 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
                     said = one["said"][: one["said"].index(named) + len(named)]
                     # "3 cups of vinegar" of a list's cider vinegar; jars are what it is put in
                     other = food.name not in listed and not rows.hold(named, food)
+                    other = other and not comes_of_it(step[: one.start()])
                     if other and not food.tags & {"craft"}:
                         found.setdefault(food.name, f'"{said}"')
                     break
@@ -189,7 +190,9 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
         if food is None or food.tags & {"craft", "water"}:
             continue
         clause, where = one.clause, all_named(one.clause, read)
-        new = set(food.allergens) - allergens or food.tags & _AVOIDED - kept
+        # nobody asks about the spirit of a few drops of vanilla extract
+        avoided = frozenset() if "flavouring" in food.tags else food.tags & _AVOIDED
+        new = set(food.allergens) - allergens or avoided - kept
         # the butter of a tin is no further one where milk is told anyway
         if not new and not (food.allergens and puts_in(clause) and not _GREASES.search(clause)):
             continue

@@ -183,7 +183,7 @@ def _with_amounts(
     clause: str, measured: tuple[Measured, ...], recipe: Recipe, listed: Listed
 ) -> Iterator[MethodFood]:
     for start, _, one in measured:
-        if _COMES_TO.search(clause[:start]):
+        if comes_of_it(clause[:start]):
             continue
         forms = tuple(word.form for word in words_of(one.item))
         food = food_of(one).food
@@ -195,6 +195,15 @@ def _with_amounts(
         known = listed.holds(forms, food) or (food is None and _is_what_is_made(forms, recipe))
         if forms and not known and _wanted(one, clause, recipe):
             yield MethodFood(one, clause.strip(), measured=True)
+
+
+def comes_of_it(before: str) -> bool:
+    """Whether what stands behind some words is how much is made: "the recipe makes about".
+
+    >>> comes_of_it("The recipe makes about "), comes_of_it("Stir in about ")
+    (True, False)
+    """
+    return bool(_COMES_TO.search(before))
 
 
 def _without_amounts(
