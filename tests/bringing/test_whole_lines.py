@@ -155,3 +155,8 @@ def test_what_comes_away_from_a_vessel_keeps_its_clause(sentence: str) -> None:
     """An open blog's shortbread: its flour was on no card, and nobody was asked."""
     (recipe,) = brought(f"Shortbread\n\n1 lb butter\n1 cup sugar\n\nMix both.\n{sentence}\nBake.\n")
     assert '"flour"' in " ".join(one.what for one in recipe.questions)
+
+
+def test_a_pages_own_title_that_it_shows_stands_there_once() -> None:
+    (recipe,) = brought(PAGE, name="a.html")
+    assert recipe.came.count("Plum jam") == 1

@@ -68,7 +68,9 @@ def lines_of(paper: Paper, recipes: Sequence[Recipe]) -> tuple[list[str], frozen
     An empty line stays one, but for the first. Beside them the places of those that may go on with
     the line above, as typed lines do and paragraphs do not.
     """
-    lines: list[str] = [title] if (title := _on_one_line(paper.origin.title)) else []
+    title = _on_one_line(paper.origin.title)
+    shown = title in (_on_one_line(row.text) for row in paper.rows)
+    lines: list[str] = [title] if title and not shown else []
     may_go_on: set[int] = set()
     for row in paper.rows:
         if not (line := _on_one_line(row.text)):
