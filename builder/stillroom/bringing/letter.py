@@ -63,7 +63,8 @@ def read_letter(
     assert isinstance(message, EmailMessage)
     subject = subject_of(_header(message, "subject"))
     sender = _header(message, "from")
-    name = email.utils.parseaddr(sender)[0] if "@" in sender else sender
+    # an archive hides addresses: "Nan <nan_at_example.org>" is no address that a reader knows
+    name = email.utils.parseaddr(sender)[0] if "@" in sender else _HIDDEN.sub("", sender)
     saved = tidy(_header(message, "snapshot-content-location"))  # a page that a browser saved
     name = "" if _SAVED.match(name) else name
     origin = Origin(
@@ -173,19 +174,36 @@ def _file_name(part: EmailMessage) -> str:
         return "a file of the letter"
 
 
+_HIDDEN: Final = re.compile(r"\s*[<(][^<>()]*[>)]\s*|\S+(?:_at_|\s+at\s+)\S+\.\S+")
+_RULE: Final = re.compile(r"_{8,}")
+_AMOUNT: Final = re.compile(r"[-*•·\s]*(?:\d|[½⅓⅔¼¾⅛])")
+_FEWEST: Final = 2
+"""Lines that begin with a number, from which on they are a list."""
+
+
+def _last_list(lines: list[str]) -> int:
+    """Return the line up to which a rule parts sections: below it no list follows."""
+    numbered = [at for at, line in enumerate(lines) if _AMOUNT.match(QUOTED.sub("", line))]
+    return numbered[-_FEWEST] if len(numbered) >= _FEWEST else -1
+
+
 def without_quoting(text: str, writer: str = "") -> list[str]:
     """Return the lines of a letter without the marks of quoting, heads, greeting and signature."""
     lines = without_older(text.split("\n"))
     heads = {at for one in heads_within(lines) for at in range(one.begin, one.end)}
     left = beside_recipe(lines)
+    listed = _last_list(lines)
     kept: list[str] = []
     signed = False
     passed = 0
     for place, line in enumerate(lines):
         bare = QUOTED.sub("", line).strip()
         passed = max(passed - 1, wrote(lines, place))
-        if QUOTED.sub("", line).rstrip() == "--" or re.fullmatch(r"_{8,}", bare):
+        ruled = _RULE.fullmatch(bare) is not None
+        if QUOTED.sub("", line).rstrip() == "--" or (ruled and place > listed):
             signed = True
+        elif ruled:  # a circular's sections stand between rules
+            kept.append("")
         elif passed or passes_on(bare):
             signed = False
             kept = [*_without_close(kept), ""]  # of whoever passes it on

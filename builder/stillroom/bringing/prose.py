@@ -16,6 +16,8 @@ from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import plain, words
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.food_reading import read_food
+from stillroom.core.lines.number_words import languages_that_begin
+from stillroom.core.lines.parts_of_line import LineReading
 from stillroom.core.lines.reader import read_line
 from stillroom.core.words.problems import Unreadable
 
@@ -24,8 +26,22 @@ _MOST_MORE: Final = 3
 _LONGEST_LEAD: Final = 30
 _MOST_IDLE: Final = 400  # of amounts running that measure no food: it is no recipe
 _LEAST_TOLD: Final = 3
+_FOREIGN: Final = (
+    r"(?:deux|trois|quatre|cinq|six|huit|dix|demi|zwei|drei|vier|fünf|sechs|acht|zehn|due|tre|quattro|cinque|sei"
+    r"|mezz[oa]|dos|tres|cuatro|cinco|seis|medi[oa]|twee|drie|vijf|zes|halve?|två|fyra|fem|halv[at]?|dois|duas|três"
+    r"|mei[oa]|dwa|dwie|trzy|cztery|pół|une?|un[ao]|ein(?:e[nmr]?)?|een|ett?)"
+)
+_METRIC: Final = (
+    r"(?:k?g|kilo\w*|chilo\w*|quilo\w*|gram\w*|lit\w+|[mcd]?l|pfund|libbr[ae]|libras?|ett[oi]|pond)"
+)
+_PART_WORDS: Final = (
+    r"(?:quarts?|tiers|demi|halb\w*|viertel|drittel|quart[oi]|cuartos?|half|halve?|kwart|halvt?)"
+)
 _NUMBER: Final = (
-    r"(?:(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
+    rf"(?:{_FOREIGN}(?:[\s-]+{_PART_WORDS})?(?=(?:\s+d[ei]|\s+d['’])?[\s-]{_METRIC}\s)"
+    r"|(?:an?|one|two|three|four|five|six)\s+(?:and\s+(?:an?|one|three)\s+)?"
+    r"(?:half|halves|fourths?|quarters?|thirds?|eighths?)(?=\s+(?:cup|pound|ounce|pint|quart|gallon|tea|table|lb|oz))"
+    r"|(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
     r"|gallons?|gills?|cups?|cupfuls?)\s+)?and\s+(?:an?\s+|one\s+)?(?:half|quarter|third)"
     r"|(?:an?|one|three)\s+(?:quarters?|thirds?)\s+of\s+an?|half\s+of\s+an?|(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
     r"|(?:un[aeo]?|eine?[nmr]?|een|ett?)(?=\s+(?:kg|kilo\w*|chilo|lit\w+|l|pfund|etto|pond)\s)|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
@@ -42,6 +58,12 @@ _ENDS: Final = re.compile(
     r"|aggiung\w+|con|en|añad\w+|och|till|med|eller|e|y|circa|occorr\w+|servono|necesit\w+|braucht|faut)\b",
     re.IGNORECASE,
 )
+_OF_EACH: Final = re.compile(
+    rf"(?<![\w/.,-])(?P<much>{_NUMBER}\s+[a-z]{{1,12}})\s+(?:of\s+)?each\s+(?:of\s+)?"
+    r"(?P<things>[a-z][a-z ]{1,40}(?:,\s(?!and )[a-z ]{2,40}){0,5},?\sand\s[a-z][a-z ]{1,30})"
+    r"(?=[,.;:)]|$)",
+    re.IGNORECASE,
+)
 _NEAR: Final = re.compile(rf"(?:\s*+\S{{1,60}}+(?!\S)){{,{_MOST_WORDS}}}")
 # "loaf-sugar", "rose-leaves", "half-a-pint", as older books hyphen them
 # "To make 4 jars of jam you need": how much is made, and nothing that goes in
@@ -50,6 +72,8 @@ _MADE_OF_IT: Final = re.compile(
     r"|para\s+(?:obtener|hacer|preparar)|um|ergibt|ergeben|voor|för\s+att\s+få|ger)\s+(?:about\s+|circa\s+|etwa\s+|environ\s+|unos\s+)?$",
     re.IGNORECASE,
 )
+_STRENGTH: Final = re.compile(r"\d{1,2}(?:[.,]\d)?\s?[°º%]")
+_LEFT_OPEN: Final = re.compile(r"(?:\s(?:of|à|al?|de|di|da|von|van|av|af))+$", re.IGNORECASE)
 _OR: Final = re.compile(r"\s+(?:or|oder|ou|o|of|eller)\s+", re.IGNORECASE)
 _SPOKEN: Final = re.compile(r"(?<=[a-z])-(?!spoon|glass|cup)(?=[a-z])", re.IGNORECASE)
 _FOLLOWING: Final = re.compile(
@@ -83,13 +107,15 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     ['two and a half pounds of plums', 'half a pound of figs']
     >>> measured_in_prose(["Pour a pint of cider or wine vinegar over it."])
     ['a pint of cider or wine vinegar']
+    >>> measured_in_prose(["Half a cup each of sugar and flour, 2 litres d'alcool à 60°."])
+    ['Half a cup sugar', 'Half a cup flour', "2 litres d'alcool à 60°"]
     >>> measured_in_prose(["Boil it for two hours in a large pan."])
     []
     """
     found: list[str] = []
     idle: set[str] = set()  # what was asked about since the last thing found
     for sentence in sentences:
-        told = _SPOKEN.sub(" ", sentence)
+        told = _OF_EACH.sub(_each_by_itself, _SPOKEN.sub(" ", sentence))
         at = 0
         while len(idle) < _MOST_IDLE and (begins := _BEGINS.search(told, at)):
             at = begins.end()
@@ -101,10 +127,16 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
             if thing:
                 thing = _with_its_other(told, thing)
                 idle.clear()
-                at = max(at, begins.start("number") + len(thing.rpartition(" of ")[2]))
+                at = max(at, told.find(thing, begins.start()) + len(thing))
                 if thing.lower() not in {one.lower() for one in found}:
                     found.append(thing)
     return found
+
+
+def _each_by_itself(found: re.Match[str]) -> str:
+    """Return "½ cup of each of A and B" as so much of A, so much of B."""
+    things = re.split(r",\s*(?:and\s+)?|\s+and\s+", found["things"])
+    return ", ".join(f"{found['much']} {thing}" for thing in things if thing)
 
 
 def _with_its_other(told: str, thing: str) -> str:
@@ -170,19 +202,28 @@ def _longest_food(told: str, begins: re.Match[str], words: list[re.Match[str]]) 
             continue
         for before in dict.fromkeys((part, f"{bare} " if bare else "", "")):
             thing = f"{before}{told[begins.start('number') : begins.end() + last.end()].strip()}"
-            try:
-                reading = read_line(thing)
-            except Unreadable:
-                continue
-            food = read_food(reading.item)
-            if isinstance(reading.amount, Amount) and food.known and food.food:
+            reading = _read(thing)
+            food = read_food(reading.item) if reading else None
+            if food and food.known and food.food:
                 if food.food.tags & _NO_FOOD:
                     return ""
                 # "a pound of fresh rose leaves" is asked about whole, and no pound of roses
                 more = (one[0] for one in words[words.index(last) + 1 :][:_MOST_MORE])
                 whole = " ".join((thing, *takewhile(_is_no_verb, more)))
-                return _VERB_LAST.sub(r"\g<thing>", whole.removesuffix(" of").rstrip("*"))
+                return _VERB_LAST.sub(r"\g<thing>", _LEFT_OPEN.sub("", whole).rstrip("*"))
     return ""
+
+
+def _read(thing: str) -> LineReading | None:
+    """Read what is measured, in the language whose number it begins with; None where nothing is."""
+    for language in ("en_GB", *sorted(languages_that_begin(thing, 0))):
+        try:
+            reading = read_line(thing, language=language)
+        except Unreadable:
+            continue
+        if isinstance(reading.amount, Amount):
+            return reading
+    return None
 
 
 def _words_behind(told: str, at: int) -> list[re.Match[str]]:
@@ -196,7 +237,10 @@ def _words_behind(told: str, at: int) -> list[re.Match[str]]:
     while stop and stop[0] == "," and behind.endswith("ed", 0, stop.start()):  # "washed, chopped"
         stop = _ENDS.search(behind, stop.end())
     words = list(re.finditer(r"\S+", behind[: stop.start()] if stop else behind))[:_MOST_WORDS]
-    return [*words[:2], *takewhile(lambda word: not word[0][0].isdigit(), words[2:])]
+    kept = [*words[:2], *takewhile(lambda word: not word[0][0].isdigit(), words[2:])]
+    # "d'alcool à 60°": how strong it is goes with it
+    strong = words[len(kept)] if len(words) > len(kept) else None
+    return [*kept, strong] if strong and _STRENGTH.fullmatch(strong[0]) else kept
 
 
 def _without_verb(part: str) -> str:

@@ -13,6 +13,7 @@ from typing import Final
 
 from stillroom.bringing.around_page import around
 from stillroom.bringing.found import Origin, Paper, Row
+from stillroom.bringing.furniture import is_furniture
 from stillroom.bringing.heads import AMOUNT_ALONE, section_of
 from stillroom.bringing.plain_text import decode, rows_of, tidy
 from stillroom.bringing.published_at import published_at, said_by_meta
@@ -23,37 +24,7 @@ from stillroom.bringing.tags import BLOCKS, Tag, read_tags
 from stillroom.bringing.typed_marks import bare
 from stillroom.core.lines.staple_table import staples_named
 
-_PASSED: Final = frozenset(
-    [
-        "aside",
-        "button",
-        "datalist",
-        "dialog",
-        "figcaption",
-        "footer",
-        "form",
-        "iframe",
-        "nav",
-        "noscript",
-        "object",
-        "option",
-        "script",
-        "select",
-        "style",
-        "svg",
-        "template",
-        "textarea",
-        "video",
-        "audio",
-        "head",
-    ]
-)
 _TYPED: Final = ("pre", "xmp", "listing")  # text with its lines as they were typed
-_FURNITURE: Final = re.compile(
-    r"(?:^|[\s_-])(?:comments?|sidebar|related|share|sharing|social|nav(?:bar|igation)?|menu|toc|breadcrumbs?|cookie|"
-    r"advert\w*|ads?|adsby\w+|share(?:daddy|buttons?)|relatedposts|newsletter|subscribe|rating|reviews?|footer|masthead|widget)(?:$|[\s_-])",
-    re.IGNORECASE,
-)
 _CHARSET: Final = re.compile(rb"charset\s*=\s*[\"']?\s*([\w-]+)", re.IGNORECASE)
 _PARTS: Final = frozenset(["h1", "h2", "h3", "h4", "ul", "ol", "table", "article", "section"])
 _FEW_WORDS: Final = 4
@@ -188,18 +159,9 @@ def _with_numbers_told(rows: Sequence[Row]) -> list[Row]:
     ]
 
 
-def _is_furniture(tag: Tag) -> bool:
-    if tag.name in _PASSED or tag.said.get("role") in ("navigation", "banner", "contentinfo"):
-        return True
-    if "hidden" in tag.said or tag.said.get("aria-hidden") == "true":
-        return True
-    marks = f"{tag.said.get('class', '')} {tag.said.get('id', '')}"
-    return tag.name not in ("html", "body", "main", "article") and bool(_FURNITURE.search(marks))
-
-
 def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
     """Add the rows of an element; words that stand among others are one row."""
-    if _is_furniture(tag) or depth > 200:
+    if is_furniture(tag) or depth > 200:
         return
     if tag.name == "table" and (listed := _listed_in(tag)) is not None:
         rows += listed
@@ -239,7 +201,7 @@ def _add_rows(tag: Tag, rows: list[Row], shape: str, depth: int) -> None:
             run = []
             _add_rows(one, rows, shape if tag.name in ("ol", "ul", "li") else "line", depth + 1)
         elif isinstance(one, Tag):
-            run.append("\n" if one.name == "br" else "" if _is_furniture(one) else _inline(one))
+            run.append("\n" if one.name == "br" else "" if is_furniture(one) else _inline(one))
         else:
             run.append(re.sub(r"\s+", " ", one))
     _add_run(rows, run, shape, tag)

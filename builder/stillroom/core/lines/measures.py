@@ -346,7 +346,7 @@ def _bare_part(text: str, found: Measure, marks: Marks) -> tuple[Fraction, int] 
     number = read_number(text, part.start("part"), marks) if part else None
     if number:
         return number
-    grams = _GRAMS_OF_IT.match(text, found.end) if found.amount.unit == "kg" else None
+    grams = _GRAMS_OF_IT.match(text, found.end) if found.amount.unit in ("kg", "l") else None
     return (Fraction(int(grams["grams"]), 1000), grams.end()) if grams else None
 
 
