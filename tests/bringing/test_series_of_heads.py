@@ -202,3 +202,13 @@ def test_main_ingredients_head_a_list_and_name_nothing() -> None:
     told = "Przygotowanie:\n- Ugotować.\n"
     (found,) = brought(f"Główne składniki\n- 1 kg dyni\n- 350 g cukru\n{told}")
     assert "No title was found" in asked(found)
+
+
+def test_what_stands_amid_a_list_heads_nothing() -> None:
+    sweets = (
+        "6 lbs. sugar.\n2 quarts cream.\nEssence of vanilla.\n15 lbs. butter.\n4 lbs. glucose.\n"
+    )
+    first = f"CHOCOLATE CARAMELS.\n\n{sweets}\nPROCESS.--Boil it to the crack.\n\n"
+    other = f"Vanilla caramels, best quality.\n\n{sweets}\nPROCESS.--Boil it as before.\n"
+    found = brought(first + other, "en_US")
+    assert all("vanilla" not in one.title.lower() or "caramel" in one.title for one in found)

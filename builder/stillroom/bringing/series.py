@@ -232,7 +232,8 @@ def _told(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
     if len(told) > _LEAST and not told[0].number and not _does(_below(rows, told[0], told[1].at)):
         told = told[1:]
     parts = [head for head in told if _names_a_part(head.title)]
-    kept = len(parts) * _MOST_PARTS <= len(told)
+    few = len(parts) * _MOST_PARTS <= len(told)
+    kept = few or (len(told) > _COUNTED and len(parts) * 2 >= len(told))  # a chapter of icings
     return told if kept else [head for head in told if head not in parts]
 
 

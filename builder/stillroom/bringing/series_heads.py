@@ -182,7 +182,8 @@ def _alone(rows: Sequence[Row], at: int, text: str) -> Head | None:
     centred = rows[at].indent >= _CENTRED and rows[at + 1].indent < rows[at].indent
     if centred and not bare[:1].islower():
         return Head(at, "centred", bare)
-    if rows[at].shape == "step":
+    listed = at > 0 and not rows[at].gap and is_ingredient(rows[at - 1].text)
+    if rows[at].shape == "step" or listed:  # "Vanilla flavoring.", amid a list
         return None
     form = f"heading {rows[at].level}" if rows[at].shape == "heading" else "plain"
     if told := _AND_TOLD.fullmatch(text):
