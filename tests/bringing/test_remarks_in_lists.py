@@ -48,13 +48,15 @@ def test_a_remark_is_a_note_and_a_part_has_its_head() -> None:
     assert "stood in the list, and is a note now" in asked(recipe)
 
 
-def test_a_remark_on_the_thing_above_stays_with_it() -> None:
+def test_a_remark_on_the_thing_above_is_kept_and_asked_about() -> None:
     text = CHUTNEY.replace(
         "(If using green apples, I add a few teaspoons of mild curry powder)",
         "(if you like them soft, soak the raisins overnight)",
     )
     (recipe,) = brought(text)
-    assert listed(recipe)[1] == "500 g raisins (if you like them soft, soak the raisins overnight)"
+    assert listed(recipe)[1] == "500 g raisins"
+    assert "if you like them soft" in recipe.text.partition("## Notes")[2]
+    assert "if you like them soft" in asked(recipe)
 
 
 def test_a_sentence_in_bold_below_what_is_optional_is_a_note() -> None:

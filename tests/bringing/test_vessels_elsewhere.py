@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import pytest
 
-from bringing.drafts import asked, brought, listed
+from bringing.drafts import brought, listed
 from stillroom.bringing.tools import is_tool
 
 TOOLS = [
@@ -71,7 +71,7 @@ def test_a_jar_with_its_lid_ends_no_list_of_a_salt() -> None:
     )
     (recipe,) = brought(text)
     assert listed(recipe) == ["1/2 cup salt", "1 tablespoon dried lavender"]
-    assert "Glass jar with tight-fitting lid" in asked(recipe)
+    assert "Glass jar with tight-fitting lid" in recipe.text.partition("## Equipment")[2]
 
 
 def test_a_long_head_of_a_list_is_cut_between_words() -> None:
