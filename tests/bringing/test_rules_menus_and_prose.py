@@ -104,6 +104,10 @@ def test_a_wrapper_called_after_its_menu_holds_the_page() -> None:
             "Sift in one teaspoon each of cinnamon, nutmeg and cloves.",
             ["one teaspoon cinnamon", "one teaspoon nutmeg", "one teaspoon cloves"],
         ),
+        (
+            "one cup of plain flour one-half cup of cocoa, a spoonful of milk one and one-fourth cups sugar",
+            ["one cup of plain flour", "one half cup of cocoa", "a spoonful of milk", "one and one fourth cups sugar"],
+        ),
         ("Boil it for one half hour in two thirds of the pan, at 60° or 140°.", []),
         ("Laisser deux jours dans un grand bocal.", []),
     ],

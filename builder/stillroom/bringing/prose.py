@@ -72,6 +72,9 @@ _MADE_OF_IT: Final = re.compile(
     r"|para\s+(?:obtener|hacer|preparar)|um|ergibt|ergeben|voor|för\s+att\s+få|ger)\s+(?:about\s+|circa\s+|etwa\s+|environ\s+|unos\s+)?$",
     re.IGNORECASE,
 )
+_NUMBER_WORDS: Final = frozenset(
+    {"one", "two", "three", "four", "six", "seven", "eight", "nine", "ten", "half"}
+)
 _STRENGTH: Final = re.compile(r"\d{1,2}(?:[.,]\d)?\s?[°º%]")
 _LEFT_OPEN: Final = re.compile(r"(?:\s(?:of|à|al?|de|di|da|von|van|av|af))+$", re.IGNORECASE)
 _OR: Final = re.compile(r"\s+(?:or|oder|ou|o|of|eller)\s+", re.IGNORECASE)
@@ -237,10 +240,17 @@ def _words_behind(told: str, at: int) -> list[re.Match[str]]:
     while stop and stop[0] == "," and behind.endswith("ed", 0, stop.start()):  # "washed, chopped"
         stop = _ENDS.search(behind, stop.end())
     words = list(re.finditer(r"\S+", behind[: stop.start()] if stop else behind))[:_MOST_WORDS]
-    kept = [*words[:2], *takewhile(lambda word: not word[0][0].isdigit(), words[2:])]
+    beside = takewhile(lambda two: not _begins_an_amount(*two), pairwise(words[1:]))
+    kept = [*words[:2], *(word for _, word in beside)]
     # "d'alcool à 60°": how strong it is goes with it
     strong = words[len(kept)] if len(words) > len(kept) else None
     return [*kept, strong] if strong and _STRENGTH.fullmatch(strong[0]) else kept
+
+
+def _begins_an_amount(before: re.Match[str], word: re.Match[str]) -> bool:
+    """Whether a word is the next thing's number: "a cup of flour one half cup of cocoa" are two."""
+    added = before[0].lower() in ("plus", "minus", "or", "less")
+    return word[0][0].isdigit() or (word[0].lower() in _NUMBER_WORDS and not added)
 
 
 def _without_verb(part: str) -> str:
