@@ -30,6 +30,17 @@ _INFANT = clause_regex(
     rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
     re.IGNORECASE,
 )
+# "suitable for children under one", "for children under 12 months too"; without such a word it may
+# go on with a warning: "for children under one, leave out the honey"
+_UNDER_ONE = clause_regex(
+    r"(?:^\W*(?=.*\b(?:too|also|as well)\b)|\b(?:suitable|fine|safe|good|ideal|perfect|made"
+    r"|great|ok(?:ay)?|meant|even|also)\s+)"
+    r"(?:for|to)\s+(?:all |the |our |very )*(?:children|kids|babies|little ones|toddlers|tots)"
+    r"(?: aged| of| who are)? (?:under|below|younger than|less than) (?:the age of )?"
+    r"(?:one|1|a year|1[02] months|twelve months)\b(?! ?(?:/|\d|hundred))"
+    r"(?!.*\b(?:leave|use|omit|swap|without|instead|skip|no|not|never|avoid|wait)\b)",
+    re.IGNORECASE,
+)
 _FROM_MONTHS = clause_regex(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
 _RIPENS = clause_regex(
     r"\b(?:best|usable|ready|drink|matur\w*|keeps?|age[sd]?|rest\w*)\b", re.IGNORECASE
@@ -56,7 +67,7 @@ def said_for_infants(recipe: Recipe) -> str:
     """Return the words that say it is for a child under one, "" when none do."""
     for clause in _clauses(recipe):
         plain = _NO_INFANT.sub(" ", clause)
-        found = _INFANT.search(plain)
+        found = _INFANT.search(plain) or _UNDER_ONE.search(plain)
         if not found and not recipe.kind.is_("drink"):
             found = None if _RIPENS.search(plain) else _FROM_MONTHS.search(plain)
         words = found[0].strip() if found else for_infants_elsewhere(plain)
