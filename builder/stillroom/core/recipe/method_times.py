@@ -44,6 +44,7 @@ from stillroom.core.recipe.wait_words import (
     NOT_BEFORE,
     ON_A_SHELF,
     ONE_MORE,
+    OR_A_NIGHT,
     OVER_THE_NEXT,
     READY,
     READY_IN,
@@ -174,6 +175,7 @@ def _in_full(text: str) -> str:
     plain = NUMBERED_DAY.sub(r"\2 \1", STOPPED.sub(r"\1 ", plain))
     plain = OVER_THE_NEXT.sub(r"\2 for \1", BRIEFLY.sub(r"\1 ", plain))
     plain = NEXT_DAY.sub("overnight", ASIDE.sub("", TENS.sub(r"\1-\2", plain)))
+    plain = OR_A_NIGHT.sub("overnight", plain)
     plain = FIRST.sub(
         lambda one: f"for the first {'1-2' if one[2] else '1'} {one[1]}",
         AND_NIGHT.sub(r"\1 \2", plain),

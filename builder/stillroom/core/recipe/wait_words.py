@@ -220,6 +220,14 @@ MORE_TIME: Final = late_regex(r"\b(?:another|more|further|longer|a second)\b", r
 NEXT_DAY: Final = late_regex(
     r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
 )
+# "chill eight hours or overnight": a night will do, and a shorter wait is none of a day's
+_HOURS: Final = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"
+OR_A_NIGHT: Final = late_regex(
+    rf"\b(?:for )?(?:at least |about |a minimum of |minimum )?{_HOURS}"
+    rf"(?:\s?(?:to|-|–)\s?{_HOURS})?[\s-]hours?,?"
+    r" (?:or (?:even |better |preferably |ideally )?|to |and up to |or up to )overnight\b",
+    re.IGNORECASE,
+)
 # "nach ca. 5 Tagen": no sentence ends there
 STOPPED: Final = late_regex(
     r"\b(ca|c|circa|approx|aprox|env|mind|min|max)\.\s*(?=\d)", re.IGNORECASE
