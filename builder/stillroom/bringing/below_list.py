@@ -16,7 +16,7 @@ from stillroom.bringing.farewell import AFTERWORD
 from stillroom.bringing.found import Recipe, Row
 from stillroom.bringing.head_rows import heads_method, is_a_recipe_head, is_head, says_title
 from stillroom.bringing.heads import heads_comments, heads_tools, plain, section_of, words
-from stillroom.bringing.joining import joined, with_heads
+from stillroom.bringing.joining import COUNTED, joined, with_heads
 from stillroom.bringing.known_work import is_plainly_work, is_work, tongues_of
 from stillroom.bringing.labelled_spans import labelled_span, take_behind_label
 from stillroom.bringing.list_parts import further_notes, takes_further, with_further_told
@@ -44,11 +44,6 @@ _OF_A_PART: Final = re.compile(
 _MADE_FIRST: Final = re.compile(
     r"(?P<makes>makes\s+(?:about\s+|around\s+|approx\.?\s+)?\d(?:[^.!]|(?<=\d)\.(?=\d)){2,50})[.!]\s+(?P<rest>(?:if|you|the|this|i|it)\b.*)",
     re.IGNORECASE | re.DOTALL,
-)
-_COUNTED: Final = re.compile(
-    r"(?:about\s+|ca\.?\s+)?\d+(?:\s*(?:-|–|to)\s*\d+)?\s+(?:half-)?(?:pints?|quarts?|jars?|bottles?|cookies|biscuits|pieces|dozen|squares|servings"
-    r"|Gläser|Flaschen|Stück|pots|bocaux|bouteilles|vasetti|bottiglie|biscotti|tarros|botellas|galletas|potten|flessen|koekjes|burkar|flaskor|kakor)\.?",
-    re.IGNORECASE,
 )
 # "Figure 1: the jar", "Abb. 3: Gelierprobe": what is said of a picture
 CAPTION: Final = re.compile(
@@ -281,7 +276,7 @@ def _yield_alone(text: str) -> str:
     >>> _yield_alone("Makes a mess."), _yield_alone("Fill 4 jars."), _yield_alone("2 cups sugar")
     ('', '', '')
     """
-    if _COUNTED.fullmatch(text.strip()):
+    if COUNTED.fullmatch(text.strip()):
         return text.strip(" .")
     told = yield_told(text) if _SAYS_MADE.match(text) and len(text.split()) <= _FEW else ""
     return told

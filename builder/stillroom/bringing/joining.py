@@ -67,6 +67,12 @@ _HOW_TO: Final = re.compile(
 _HEAD_OF_A_STEP: Final = re.compile(
     r"(?=.{4,48}$)\(?\d{1,2}\s*[.):]\s*[A-ZÀ-Ý][^\W\d]*(?:\s[^\s.,;:!?]+){0,5}"
 )
+# "24 cookies", alone on a line: how much is made
+COUNTED: Final = re.compile(
+    r"(?:about\s+|ca\.?\s+)?\d+(?:\s*(?:-|–|to)\s*\d+)?\s+(?:half-)?(?:pints?|quarts?|jars?|bottles?|cookies|biscuits|pieces|dozen|squares|servings"
+    r"|Gläser|Flaschen|Stück|pots|bocaux|bouteilles|vasetti|bottiglie|biscotti|tarros|botellas|galletas|potten|flessen|koekjes|burkar|flaskor|kakor)\.?",
+    re.IGNORECASE,
+)
 _PROOF: Final = re.compile(r"[\d–-]+\s*(?:per cent|%)(?:\s+(?:proof|vol))?")
 
 
@@ -84,6 +90,8 @@ def joined(rows: Sequence[Row]) -> list[Row]:
         goes_on = goes_on and not _BESIDE_STEPS.match(row.text)
         goes_on = goes_on and not is_passed(row.text) and not is_only_makes(row.text)
         goes_on = goes_on and not names_a_book(row.text)
+        if goes_on and above is not None and COUNTED.fullmatch(row.text.strip()):
+            goes_on = not re.search(r"[.!?]$", above.text)
         if goes_on and above is not None and _heads_items(rows, place, above):
             found.append(replace(row, shape="heading", level=6))
             continue

@@ -189,6 +189,7 @@ def _telling_enough(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
     """
     listed: set[str] = set()
     kept: list[Head] = []
+    idle: Head | None = None  # an introduction to those below it, if they have lists
     for head, end in zip(heads, _ends(rows, heads), strict=True):
         texts = _below(rows, head, min(end, head.at + _LOOKED_AT))
         things = list(filter(is_ingredient, texts))
@@ -200,9 +201,12 @@ def _telling_enough(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
         if len(things) >= _LEAST or _lists_on_a_line(texts[0]):
             listed = _foods(things or texts[:1])
             kept.append(head)
-        elif (not listed or _foods(measured_in_prose([" ".join(texts)])) - listed) and _does(texts):
+            continue
+        foods = _foods(measured_in_prose([" ".join(texts)]))
+        if (not listed or foods - listed) and _does(texts):
+            idle = head if not kept and not foods else idle
             kept.append(head)
-    return kept
+    return [head for head in kept if not listed or head is not idle]
 
 
 def _lists_on_a_line(text: str) -> bool:

@@ -6,10 +6,10 @@ ISO/IEC 18004: a quiet zone of 4 modules all round. The side of one module is ne
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from stillroom.core.words.patterns import late_regex
 from stillroom.core.words.problems import Unreadable
 
 QUIET_MODULES = 4
@@ -29,7 +29,7 @@ NO_SQUARES = (
     '"site_url: https://…" in mkdocs.yml.'
 )
 """What is said of cards and tags without an address to lead to."""
-_DARK = re.compile("1+")
+_DARK = late_regex("1+")
 
 
 @dataclass(frozen=True)
