@@ -221,10 +221,10 @@ NEXT_DAY: Final = late_regex(
     r"\b(?:until|till|'?til|to) (?:the )?(?:next|following) (?:day|morning)\b", re.IGNORECASE
 )
 # "chill eight hours or overnight": a night will do, and a shorter wait is none of a day's
-_HOURS: Final = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"
+_HOURS: Final = r"(?:[1-9]|1[01]|one|two|three|four|five|six|seven|eight|nine|ten)"
 OR_A_NIGHT: Final = late_regex(
     rf"\b(?:for )?(?:at least |about |a minimum of |minimum )?{_HOURS}"
-    rf"(?:\s?(?:to|-|–)\s?{_HOURS})?[\s-]hours?,?"
+    rf"(?:\s?(?:to|-|–)\s?(?:12|twelve|{_HOURS}))?[\s-]hours?,?"
     r" (?:or (?:even |better |preferably |ideally )?|to |and up to |or up to )overnight\b",
     re.IGNORECASE,
 )
