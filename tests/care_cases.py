@@ -53,6 +53,12 @@ class Said:
     unknown: frozenset[str] = field(default_factory=frozenset)
 
 
+def rules_of_text(text: str) -> frozenset[str]:
+    """Return every rule that speaks or refuses of a recipe file's text, in the default book."""
+    box = assess_safety(read_recipe(text, "a.md", "a"), BookSettings())
+    return frozenset(one.rule for one in (*box.refusals, *box.cautions))
+
+
 @cache
 def load_cases() -> tuple[Case, ...]:
     """Return every case of every area, in the order of the files, its area written into it."""

@@ -7,18 +7,14 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.book import BookSettings
-from stillroom.core.care.safety import assess_safety
-from stillroom.core.reading.loading import read_recipe
+from care_cases import rules_of_text
 
 
-def _rules(line: str, base: str = "500 g flour", kind: str = "bake") -> set[str]:
-    text = (
+def _rules(line: str, base: str = "500 g flour", kind: str = "bake") -> frozenset[str]:
+    return rules_of_text(
         f"---\ntitle: A thing\nkind: {kind}\nmakes: 1 kg\ningredients:\n  - {base}\n"
         f'  - "{line}"\n---\n\n## Method\n\n1. Mix.\n2. Pack into jars and seal.\n'
     )
-    safety = assess_safety(read_recipe(text, "a.md", "a"), BookSettings())
-    return {one.rule for one in (*safety.cautions, *safety.refusals)}
 
 
 @pytest.mark.parametrize(

@@ -8,19 +8,15 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.book import BookSettings
-from stillroom.core.care.safety import assess_safety
-from stillroom.core.reading.loading import read_recipe
+from care_cases import rules_of_text
 
 
-def rules_of(step: str) -> set[str]:
-    text = (
+def rules_of(step: str) -> frozenset[str]:
+    return rules_of_text(
         "---\ntitle: A pudding\nkind: bake\nmakes: 1 kg\ningredients:\n  - 200 g raisins\n"
         "  - 100 g plain flour\n  - 100 ml brandy\n---\n\n## Method\n\n"
         f"1. Bake the pudding for 2 hours.\n2. {step}\n"
     )
-    safety = assess_safety(read_recipe(text, "a.md", "a"), BookSettings())
-    return {one.rule for one in (*safety.cautions, *safety.refusals)}
 
 
 @pytest.mark.parametrize(

@@ -8,18 +8,14 @@ from __future__ import annotations
 
 import pytest
 
-from stillroom.core.book import BookSettings
-from stillroom.core.care.safety import assess_safety
-from stillroom.core.reading.loading import read_recipe
+from care_cases import rules_of_text
 
 
-def rules_of(said: str) -> set[str]:
-    text = (
+def rules_of(said: str) -> frozenset[str]:
+    return rules_of_text(
         "---\ntitle: Oat bars\nkind: bake\nmakes: 12 biscuits\ningredients:\n  - 200 g oats\n"
         f"  - 100 g honey\n---\n\n{said}\n\n## Method\n\n1. Mix and bake.\n"
     )
-    safety = assess_safety(read_recipe(text, "a.md", "a"), BookSettings())
-    return {one.rule for one in (*safety.cautions, *safety.refusals)}
 
 
 @pytest.mark.parametrize(

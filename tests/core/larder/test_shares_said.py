@@ -79,6 +79,10 @@ def test_a_share_of_fat_acid_or_cocoa_leaves_a_food_the_same(
     ("language", "line", "percent"),
     [
         ("it", "500 ml alcool al 95%", 95),
+        ("it", "1 l alcool al 95°", 95),
+        ("es", "1 l alcohol con 96°", 96),
+        ("fr", "1 l vodka avec 40°", 40),
+        ("nl", "1 l brandewijn met 35°", 35),
         ("es", "1 l alcohol de 96%", 96),
         ("de", "1 l Wodka mit 40%", 40),
         ("de", "1 l Korn mit mind. 38 %", 38),

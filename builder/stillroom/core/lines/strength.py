@@ -47,7 +47,7 @@ _BOTH = late_regex(
 )
 _BARE = late_regex(rf"(?:^|[\s,]+){_LEAST}\b{_PERCENT}\s*(?:$|,|(?=\s))", re.IGNORECASE)
 _DEGREES = late_regex(
-    r"(?:\b(?:à|a|de|di|da|mit|van|at)\s+)?\b(?P<number>\d+(?:[.,]\d+)?)"
+    rf"{_LEAST}\b(?P<number>\d+(?:[.,]\d+)?)"
     r"(?:\s*[°º](?!\s*[CF]\b)|\s+(?:grad(?:os|i|en)?|degrés)\b(?!\s*[cf]\b))",
     re.IGNORECASE,
 )
@@ -62,7 +62,8 @@ _ALCOHOL = late_regex(
     r"\b(?:alcohol|spirits? of wine|neutral spirit)\b.*\b[89]\d\s*[–-]", re.IGNORECASE
 )
 _TWO_STRENGTHS = late_regex(
-    r"(?:\b(?:à|a|de|di|da|mit|van|at|of)\s+)?\b(?P<low>\d{2}(?:[.,]\d)?)\s*(?P<dash>[/–-])\s*(?P<high>\d{2}(?:[.,]\d)?)\s*(?P<sign>[°º]|%)"
+    rf"(?:\b(?:{JOINS})\s+)*\b(?P<low>\d{{2}}(?:[.,]\d)?)\s*(?P<dash>[/–-])"
+    r"\s*(?P<high>\d{2}(?:[.,]\d)?)\s*(?P<sign>[°º]|%)"
 )
 # bottles of one sort lie so near to each other; what lies farther apart is two
 _NEAR = 10
