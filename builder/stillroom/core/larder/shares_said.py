@@ -82,7 +82,7 @@ def without_told_shares(text: str) -> str:
     >>> without_told_shares("vino, 6% de acidez"), without_told_shares("brandy at least 40%")
     ('vino,             ', 'brandy at least 40%')
     """
-    if "%" not in text and "ent" not in text.lower():
+    if "%" not in text and not any(cent in text.lower() for cent in ("cent", "zent")):
         return text
     return _SHARE.sub(_blank, text)
 

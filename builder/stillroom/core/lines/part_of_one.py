@@ -12,7 +12,8 @@ from typing import Final
 
 from stillroom.core.words.patterns import late_regex
 
-_PART: Final = r"(?P<part>(?<![\d/.,])\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛⅜⅝⅞])"
+PART: Final = r"(?P<part>(?<![\d/.,])\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛⅜⅝⅞])"
+"""A part of one, in figures."""
 _ONE: Final = (
     r"(?:(?:an?|one|une?|un[oa]|uma?|ein(?:e[rsnm]?)?|een|en|ett?|ei|jedn(?:ej|ego)|1)\s+"
     r"|un['’]\s?)"
@@ -28,7 +29,7 @@ _SIZE: Final = (
     r"|pints?|quarts?|lit(?:er|re)s?)\b\.?)"
 )
 _OF_ONE = late_regex(
-    rf"^(?P<lead>\s*){_PART}(?:{_OF}{_ONE}{_NO_MORE}(?=\w)|{_OF}(?={_SIZE}[\s-])"
+    rf"^(?P<lead>\s*){PART}(?:{_OF}{_ONE}{_NO_MORE}(?=\w)|{_OF}(?={_SIZE}[\s-])"
     rf"|\s+an?\s+(?=\d{_SIZE}[\s-]))",
     re.IGNORECASE,
 )

@@ -10,11 +10,12 @@ import re
 from fractions import Fraction
 
 from stillroom.core.amounts.units import System, counted_nouns, plain_nouns, unit_words
+from stillroom.core.lines.part_of_one import PART
 from stillroom.core.words.patterns import late_regex
 
 # "1/2 a cup", "3/4 of a pound": a part of one of a measure
 _PART_OF_ONE = late_regex(
-    r"(?P<part>(?<![\d/.,])\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛⅜⅝⅞])\s+(?:of\s+)?an?\s+(?P<unit>[A-Za-z]+)\b"
+    rf"{PART}\s+(?:of\s+)?an?\s+(?P<unit>[A-Za-z]+)\b"
     r"(?!\s+(?:scant\s+)?measure)",
     re.IGNORECASE,
 )
