@@ -52,6 +52,18 @@ LINES = [
     ("en", "1 tbsp anisette", "drink"),
     ("en", "1 tsp anise", "food"),
     ("en", "2 cl Kirschwasser", "drink"),
+    ("en", "200 ml rosé", "drink"),
+    ("en", "1 bottle Rosé", "drink"),
+    ("en", "2 cups rosé", "drink"),
+    ("en", "75 cl rose", "drink"),
+    ("en", "2 cups rose petals", "food"),
+    ("en", "1 tbsp rose", "food"),
+    ("fr", "20 cl de rosé", "drink"),
+    ("fr", "2 roses", "food"),
+    ("de", "1 Flasche Rosé", "drink"),
+    ("sv", "2 dl rosé", "drink"),
+    ("da", "en flaske rosé", "drink"),
+    ("nl", "200 ml rosé", "drink"),
 ]
 
 

@@ -6,7 +6,7 @@ into names: food_reading.py.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property, lru_cache
 from typing import cast
@@ -149,7 +149,7 @@ class Larder:
         language = self.language.partition("_")[0]
         if language == "en" and form in _VESSELS:
             return None
-        first = index["foreign"].get(language) or names_elsewhere(language)
+        first = names_in(language)
         # a name of "" in its own language stands for several foods, and for none of another's
         known = first[form] if form in first else index["names"].get(form) or _foreign(form)
         if not known and language == "de":  # typed without dots: "Kuemmel", "Nuesse"
@@ -162,7 +162,7 @@ class Larder:
     def is_several(self, words: Sequence[str]) -> bool:
         """Whether a name stands for several foods in the book's language: German "Paprika"."""
         language = self.language.partition("_")[0]
-        table = load_index()["foreign"].get(language) or names_elsewhere(language)
+        table = names_in(language)
         form = " ".join(words)
         return form not in self._own_names and table.get(form) == ""
 
@@ -179,8 +179,14 @@ def _american_names() -> dict[str, str]:
 
 
 @cache
+def names_in(language: str) -> Mapping[str, str]:
+    """Return what a language calls foods in books in it alone; "" for what is several foods."""
+    return {**load_index()["foreign"].get(language, {}), **names_elsewhere(language)}
+
+
+@cache
 def names_elsewhere(language: str) -> dict[str, str]:
-    """Return the everyday names of a language without a table; "" for what is several foods."""
+    """Return the names that only a language's own books give; "" for what is several foods."""
     rows = read_larder_data("names_elsewhere.yml").get(_NORWEGIAN.get(language, language), {})
     return {
         normal_form(name): "" if food == "?" else food
@@ -190,7 +196,7 @@ def names_elsewhere(language: str) -> dict[str, str]:
 
 
 def languages_elsewhere() -> tuple[str, ...]:
-    """Return the languages whose everyday names stand in no table of their own."""
+    """Return the languages that have names for their own books alone."""
     return tuple(read_larder_data("names_elsewhere.yml"))
 
 

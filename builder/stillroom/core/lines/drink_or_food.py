@@ -35,7 +35,9 @@ def by_its_amount(reading: FoodReading, ingredient: Ingredient) -> FoodReading:
     if row is None:
         return reading
     told = _told(ingredient, row)
-    if told == "neither" and row.get("spelt", "\n") in ingredient.item:
+    if row.get("drink_spelt", "\n") in ingredient.item.casefold():
+        told = "poured"
+    elif told == "neither" and row.get("spelt", "\n") in ingredient.item:
         told = "dry"
     asked = reading.larder.language[:2] in row.get("asks", ())
     foods = _meant(row, told, known=reading.food is not None or asked)

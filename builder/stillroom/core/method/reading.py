@@ -18,6 +18,7 @@ from stillroom.core.larder.shelves import (
     Larder,
     languages_elsewhere,
     names_elsewhere,
+    names_in,
     staple_named,
 )
 from stillroom.core.larder.staple import Staple
@@ -264,7 +265,7 @@ def in_its_plain_case(clause: str, larder: Larder, tongue: str = "") -> str:
     language = tongue or larder.language.partition("_")[0]
     if language not in _ENDED:
         return clause
-    known = load_index()["foreign"].get(language) or names_elsewhere(language)
+    known = names_in(language)
 
     def plain(found: re.Match[str]) -> str:
         if _form(found[0]) in known or _is_another_word(found[0], language):
@@ -299,7 +300,7 @@ def _food_of_run(run: tuple[Word, ...], own: Mapping[str, Staple], language: str
         return own[form]
     index = load_index()
     # Swedish "citron" is a lemon
-    own_names = index["foreign"].get(language) or names_elsewhere(language)
+    own_names = names_in(language)
     name = own_names.get(form) or index["names"].get(form)
     name = name or _open_words(language).get(form)
     return staple_named(name) if name else None
