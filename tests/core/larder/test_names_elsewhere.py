@@ -1,4 +1,4 @@
-"""Names of foods in books in the language that has them: Danish, Norwegian, Portuguese, Polish and more.
+"""Names of foods in books in the language that has them: Danish, Polish and more.
 
 Expectations written before the table was made, on 30 November 2026: words of public recipe pages
 and of a list of false friends.
@@ -50,8 +50,8 @@ KNOWN = [
     ("pl_PL", "czarne porzeczki", "blackcurrant"),
 ]
 
-# The open taxonomy of ingredients (openfoodfacts/openfoodfacts-server, taxonomies/ingredients.txt of
-# 25 November 2018, ODbL, read 1 December 2026) gives each of these beside its English name. Of its
+# The open taxonomy of ingredients (openfoodfacts/openfoodfacts-server, taxonomies/ingredients.txt
+# of 25 November 2018, ODbL, read 1 December 2026) gives each of these beside its English name. Of its
 # 956 names of what holds an allergen none is known here as a food without one.
 OF_THE_TAXONOMY = [
     ("pl_PL", "olej arachidowy", "peanut oil"),
