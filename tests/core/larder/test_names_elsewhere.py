@@ -50,7 +50,7 @@ KNOWN = [
     ("pl_PL", "czarne porzeczki", "blackcurrant"),
 ]
 
-# The open taxonomy of ingredients (openfoodfacts/openfoodfacts-server, taxonomies/ingredients.txt
+# The open taxonomy of ingredients (openfoodfacts/openfoodfacts-server, file ingredients.txt
 # of 25 November 2018, ODbL, read 1 December 2026) gives each of these beside its English name. Of its
 # 956 names of what holds an allergen none is known here as a food without one.
 OF_THE_TAXONOMY = [
