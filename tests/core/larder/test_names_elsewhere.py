@@ -51,8 +51,8 @@ KNOWN = [
 ]
 
 # The open taxonomy of ingredients (openfoodfacts/openfoodfacts-server, file ingredients.txt
-# of 25 November 2018, ODbL, read 1 December 2026) gives each of these beside its English name. Of its
-# 956 names of what holds an allergen none is known here as a food without one.
+# of 25 November 2018, ODbL, read 1 December 2026) gives each of these beside its English name.
+# Of its 956 names of what holds an allergen none is known here as a food without one.
 OF_THE_TAXONOMY = [
     ("pl_PL", "olej arachidowy", "peanut oil"),
     ("pl_PL", "brzoskwinia", "peach"),
