@@ -164,6 +164,11 @@ def test_any_text_is_read_or_asked(text: str) -> None:
     assert line is None or line.item
 
 
+@pytest.mark.parametrize("line", ["some", "A few", "un peu", "etwas", "some (warm)"])
+def test_an_amount_in_words_of_nothing_is_asked(line: str) -> None:
+    assert told(line) is None
+
+
 def told(text: str) -> LineAmount | None:
     """Read a line, None where it is asked about; anything else that is raised fails the test."""
     try:

@@ -108,11 +108,11 @@ def amount_of_line(text: str, system: System, language: str = "en_GB") -> LineAm
         return ratio
     refuse_ratio(bare)
     reading = _with_fifths(_labelled(bare, system, language) or read_line(bare, system, language))
+    if not reading.item.strip():  # ", tin 1 g", "some"
+        raise Unreadable(f'"{bare.strip()}" does not say what it is.', 'Write "250 g sugar".')
     amount = reading.amount
     if not isinstance(amount, Amount):
         return LineAmount(reading.item, amount or Unmeasured("as needed"), _note(reading))
-    if not reading.item.strip():  # ", tin 1 g"
-        raise Unreadable(f'"{bare.strip()}" does not say what it is.', 'Write "250 g sugar".')
     _refuse_misspelt_unit(amount, reading.item, system)
     refuse_counted_mass(reading, bare)
     compare(reading.each if reading.each is not None else amount, reading.also)
