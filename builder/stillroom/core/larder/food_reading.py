@@ -29,6 +29,7 @@ from stillroom.core.larder.lists import (
     with_other_colours,
     with_shared,
 )
+from stillroom.core.larder.made_from import made_from, source_in
 from stillroom.core.larder.matching import Match, hint, match_name
 from stillroom.core.larder.notes import joins_more, read_note
 from stillroom.core.larder.phrases import (
@@ -129,8 +130,10 @@ def _read_head(words: Words, larder: Larder) -> FoodReading:
     before, tail = split_tail(words)
     if tail and tail[0].form == "from" and before[-1].form in phrase_words("turns"):
         before, tail = words, ()
+    if tail and len(before) > 1 and before[-1].form in phrase_words("made_so"):
+        before = before[:-1]  # "flour made from almonds"
     if tail:
-        return _with_tail(_read_head(before, larder), tail, larder)
+        return _with_tail(_read_head(before, larder), before, tail, larder)
     pieces = split_joined(words)
     if len(pieces) > 1:
         return _read_parts_joined(pieces, larder) or _read_joined(pieces, words, larder)
@@ -159,7 +162,7 @@ def _not_found(words: Words, larder: Larder) -> FoodReading:
     return FoodReading("", hinted=hinted, doubted=doubted, leftover=left, spans=spans)
 
 
-def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading:
+def _with_tail(reading: FoodReading, head: Words, tail: Words, larder: Larder) -> FoodReading:
     """Count what stands "in" or "with" it when it is another food; the rest is prose.
 
     "Milk of your choice" may be of almonds: of what differs so in its allergens nothing is known.
@@ -172,6 +175,14 @@ def _with_tail(reading: FoodReading, tail: Words, larder: Larder) -> FoodReading
     tin = tinned_by(reading.food, tail, larder) if reading.food else None
     if tin:
         return replace(reading, food=tin, foods=(tin, *reading.foods[1:]))
+    source = source_in(tail)
+    made, brought = made_from(head, source, reading.named, larder) if source else (None, ())
+    if made:
+        return replace(reading, food=made, foods=(made,), hinted=(), doubted=(), leftover=())
+    if brought:
+        left = (*reading.leftover, " ".join(forms(tail)))
+        hinted = tuple(dict.fromkeys((*reading.named, *brought)))
+        return replace(reading, food=None, foods=(), hinted=hinted, doubted=(), leftover=left)
     if tail[0].form not in phrase_words("tails") or tail[0].form == "without":
         return reading
     hinted, doubted = hint(tail[1:], larder)

@@ -8,6 +8,7 @@ from typing import Final
 from stillroom.core.larder.data import read_larder_data
 from stillroom.core.larder.done_with import done_with, foods_behind
 from stillroom.core.larder.harmless import all_harmless, harmless_run
+from stillroom.core.larder.made_from import is_beside, made_from, source_in
 from stillroom.core.larder.matching import hint, match_name
 from stillroom.core.larder.parts_elsewhere import food_of_part, tells_a_part
 from stillroom.core.larder.phrases import (
@@ -67,6 +68,13 @@ def read_note(head: Words, note: Words, food: Staple | None, larder: Larder) -> 
     What it names with an allergen, alcohol or an animal that nothing else in the phrase has is a
     food beside it.
     """
+    source = source_in(note) if food else ()
+    if food and source:
+        made, brought = made_from(head, source, (food,), larder)
+        if brought and is_beside(note):
+            return Effect(others=(source,))
+        if brought:
+            return Effect(made) if made else Effect(None, (source,), forms(note))
     effect = _effect_of(head, note, food, larder)
     if food is None or effect.leftover or (effect.others and joins_more(note)):
         return effect
