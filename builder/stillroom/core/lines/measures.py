@@ -21,7 +21,7 @@ from stillroom.core.amounts.units import (
     offered_words,
     unit_words,
 )
-from stillroom.core.lines.number_words import read_and_part
+from stillroom.core.lines.number_words import languages_that_begin, read_and_part
 from stillroom.core.lines.numbers import Marks, Range, read_number, read_range
 from stillroom.core.lines.spoons import end_before_drink, is_one_spoon
 from stillroom.core.words.data_files import read_data
@@ -31,9 +31,7 @@ from stillroom.core.words.problems import Unreadable
 
 GLUE = late_regex(r",?\s*-?\s*")
 # "1 cup or more", "1+ tablespoon"
-OR_MORE = late_regex(
-    r"\s+or\s+(?:more|so|thereabouts|less)\b|(?<=\d)\+(?=\s[A-Za-z])", re.IGNORECASE
-)
+OR_MORE = late_regex(r"(?i:\s+or\s+(?:more|so|thereabouts|less)\b)|(?<=\d)\+(?=\s[A-Za-z])")
 
 
 @dataclass(frozen=True)
@@ -184,8 +182,9 @@ def read_measure(text: str, at: int, system: System, marks: Marks) -> Measure | 
     number = read_range(text, at, marks)
     if number is None and before:
         number = read_range(text, before.end, marks)
-        if number is None:
-            if read_noun(text, before.end) is None and read_unit(text, before.end, system) is None:
+        if number is None:  # "medio litro" is half of one in Spanish, no litre of a middle size
+            one = read_noun(text, before.end) or read_unit(text, before.end, system)
+            if one is None or languages_that_begin(text, at):
                 return None
             number = Range(Fraction(1), Fraction(1), before.end, before.end)
     elif number is None:

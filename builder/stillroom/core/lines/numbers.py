@@ -45,6 +45,11 @@ _LARGE_UNIT = late_regex(
     r"|lbs?|pounds?|ozs?|ounces?|fl\.?\s?oz|cups?|pints?|quarts?|gallons?|tbsps?|tsps?|tablespoons?|teaspoons?)\b",
     re.IGNORECASE,
 )
+# measures that scales and jugs show in decimals; "2.3 EL" may be two or three
+_METRIC_UNIT = late_regex(
+    r"[\s-]*(?:[kdh]?g|gr|dag|kilos?|kilogra\w+|gram\w*|[mcd]?l|lit(?:re|er)s?|lit(?:ro|ri|ros|ra|ry|rów)|quilos?|chil[io])\b",
+    re.IGNORECASE,
+)
 _COOKS_PARTS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 32, 64, 100})
 _PARTS_OF_ONE = 3
 _OF_ONE = late_regex(
@@ -155,7 +160,9 @@ def _number_at(text: str, at: int, marks: Marks) -> tuple[Fraction, int] | None:
         raise Unreadable(what, "Write it out in figures.")
     if _SLIP.match(text, whole.end()):
         raise Unreadable(f'"{text[at : whole.end() + 4].strip()}" is not a number.', _HOW)
-    value = _decimal(whole[0], marks, bool(_LARGE_UNIT.match(text, whole.end())))
+    value = _point_decimal(text, whole, marks)
+    if value is None:
+        value = _decimal(whole[0], marks, bool(_LARGE_UNIT.match(text, whole.end())))
     half = read_half_behind(text, whole.end(), marks.language) if value == 1 else None
     found = half or _with_fraction(text, whole.end(), value, marks)
     return found or (value, whole.end())
@@ -233,6 +240,23 @@ def _whole(digits: str) -> int:
             f'"{digits[:12]}..." is more than a kitchen holds.', "Write a number of fewer digits."
         )
     return int(digits)
+
+
+_POINT = late_regex(r"(\d{1,3})\.(\d{1,2})|0\.\d{3}")
+
+
+def _point_decimal(text: str, digits: re.Match[str], marks: Marks) -> Fraction | None:
+    """Read "1.5 kg" and "0.250 kg" where a comma is the decimals' own sign: no thousands are so.
+
+    None where there is a doubt: "2.3 Zwiebeln" may be two or three.
+    """
+    found = _POINT.fullmatch(digits[0]) if marks.decimal == "," else None
+    if found is None:
+        return None
+    next_to_it = found[1] is not None and int(found[1]) + 1 == int(found[2])
+    if next_to_it and not _METRIC_UNIT.match(text, digits.end()):
+        return None
+    return Fraction(digits[0])
 
 
 def _decimal(digits: str, marks: Marks, large: bool = False) -> Fraction:

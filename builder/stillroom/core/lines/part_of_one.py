@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from stillroom.core.words.patterns import late_regex
+from stillroom.core.words.problems import Unreadable
 
 PART: Final = r"(?P<part>(?<![\d/.,])\d\s?[/⁄]\s?\d|[½¼¾⅓⅔⅛⅜⅝⅞])"
 """A part of one, in figures."""
@@ -43,15 +44,28 @@ _HALF_OF_ONE = late_regex(
     rf"|połow[aęy]\s+(?:jedn(?:ej|ego)|1)\s|(?:the\s+)?half\s+of\s+(?:one|1)\s)\s*{_NO_MORE}",
     re.IGNORECASE,
 )
+_JOINED: Final = r"(?:or|to|bis|oder|ou|à|tot|of|eller|till?|do|lub|a|o|–|-)"
+_OF_SOME = late_regex(
+    rf"^\s*(?:{PART}|(?:the\s+)?half|(?:la\s+)?(?:moitié|mitad|metà)|(?:a\s+)?metade|(?:die\s+)?Hälfte|(?:de\s+)?helft"
+    rf"|hälften|halv(?:parten|delen)|połow[aęy]){_OF}(?:{_ONE.removesuffix(')')}|\d+\s?)){_JOINED}\s?(?=\w+\s+\w)",
+    re.IGNORECASE,
+)
 
 
 def part_of_one(text: str) -> str:
     """Return a line with its part of one thing before that thing; any other as it is.
+
+    Raises Unreadable for a part of so many: "1/2 of one or two lemons".
 
     >>> part_of_one("1/2 of 6 oz. bottle pectin"), part_of_one("la moitié d'un citron")
     ('1/2 6 oz. bottle pectin', '1/2 citron')
     >>> part_of_one("1/2 of 1 1/2 cups milk"), part_of_one("la moitié du sucre")
     ('1/2 of 1 1/2 cups milk', 'la moitié du sucre')
     """
+    if some := _OF_SOME.match(text):
+        raise Unreadable(
+            f'"{some[0].strip()} …" could be a part of one, or of more.',
+            "Write how many are used, in figures.",
+        )
     halved = _HALF_OF_ONE.sub(r"\g<lead>1/2 ", text)
     return _OF_ONE.sub(r"\g<lead>\g<part> ", halved)

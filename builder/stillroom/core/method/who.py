@@ -9,7 +9,12 @@ from __future__ import annotations
 import re
 
 from stillroom.core.method.sentences import affirmed_clauses, split_sentences
-from stillroom.core.method.who_elsewhere import for_children_elsewhere, for_infants_elsewhere
+from stillroom.core.method.under_one import said_under_one
+from stillroom.core.method.who_elsewhere import (
+    for_children_elsewhere,
+    for_infants_elsewhere,
+    from_months_elsewhere,
+)
 from stillroom.core.recipe.asked_once import once_a_recipe
 from stillroom.core.recipe.model import Recipe
 from stillroom.core.words.patterns import clause_regex
@@ -28,17 +33,6 @@ _INFANT = clause_regex(
     rf"|bab(?:y|ies) (?:of|aged?|from|over|at) {_MONTHS}"
     rf"|{_MONTHS} (?:old|of age|and (?:up|over|older)|\+|upwards)"
     rf"|{_NUMBER} ?(?:m|mo|months?) ?\+|{_NUMBER}[ -]months?[ -]olds?)",
-    re.IGNORECASE,
-)
-# "suitable for children under one", "for children under 12 months too"; without such a word it may
-# go on with a warning: "for children under one, leave out the honey"
-_UNDER_ONE = clause_regex(
-    r"(?:^\W*(?=.*\b(?:too|also|as well)\b)|\b(?:suitable|fine|safe|good|ideal|perfect|made"
-    r"|great|ok(?:ay)?|meant|even|also)\s+)"
-    r"(?:for|to)\s+(?:all |the |our |very )*(?:children|kids|babies|little ones|toddlers|tots)"
-    r"(?: aged| of| who are)? (?:under|below|younger than|less than) (?:the age of )?"
-    r"(?:one|1|a year|1[02] months|twelve months)\b(?! ?(?:/|\d|hundred))"
-    r"(?!.*\b(?:leave|use|omit|swap|without|instead|skip|no|not|never|avoid|wait)\b)",
     re.IGNORECASE,
 )
 _FROM_MONTHS = clause_regex(rf"\bfrom (?:the age of |about |age )?{_MONTHS}", re.IGNORECASE)
@@ -65,13 +59,15 @@ _YOUNG_OR_PET = clause_regex(
 @once_a_recipe  # asked for each clause that might be served with it
 def said_for_infants(recipe: Recipe) -> str:
     """Return the words that say it is for a child under one, "" when none do."""
-    for clause in _clauses(recipe):
+    for clause, sentence in _clauses(recipe):
         plain = _NO_INFANT.sub(" ", clause)
-        found = _INFANT.search(plain) or _UNDER_ONE.search(plain)
+        found = _INFANT.search(plain)
         if not found and not recipe.kind.is_("drink"):
             found = None if _RIPENS.search(plain) else _FROM_MONTHS.search(plain)
         words = found[0].strip() if found else for_infants_elsewhere(plain)
-        if words:
+        if not (words or recipe.kind.is_("drink") or _RIPENS.search(plain)):
+            words = from_months_elsewhere(plain)
+        if words := words or said_under_one(plain, sentence):
             return words
     return ""
 
@@ -200,7 +196,7 @@ def _with_commas(sentence: str) -> list[str]:
 
 def said_near_young_or_pets(recipe: Recipe) -> str:
     """Return the words that put it beside a baby, a cat or another pet, "" when none do."""
-    for clause in _clauses(recipe):
+    for clause, _ in _clauses(recipe):
         found = _YOUNG_OR_PET.search(_NO_INFANT.sub(" ", clause))
         if found:
             return found[0]
@@ -208,9 +204,9 @@ def said_near_young_or_pets(recipe: Recipe) -> str:
 
 
 @once_a_recipe
-def _clauses(recipe: Recipe) -> tuple[str, ...]:
+def _clauses(recipe: Recipe) -> tuple[tuple[str, str], ...]:
     return tuple(
-        clause
+        (clause, sentence)
         for text in _texts(recipe)
         for sentence in split_sentences(text)
         for clause in affirmed_clauses(sentence)

@@ -35,6 +35,34 @@ _INFANTS = clause_regex(
     r"|\bdla (?:\w+ )?(?:niemowl\w+|noworodk\w+|bobas\w+)\b",
     re.IGNORECASE,
 )
+_FOUR_TO_ELEVEN = (
+    r"(?:[4-9]|1[01]|vier|fünf|sechs|sieben|acht|neun|zehn|elf|quatre|cinq|six|sept|huit|neuf"
+    r"|dix|onze"
+    r"|quattro|cinque|sei|sette|otto|nove|dieci|undici|cuatro|cinco|seis|siete|ocho|nueve|diez|once"
+    r"|vijf|zes|zeven|negen|tien|fyra|fem|sex|sju|åtta|nio|tio|elva|fire|seks|syv|otte|åtte|ni|ti"
+    r"|elleve|quatro|sete|oito|dez|czterech|pięciu|sześciu|siedmiu|ośmiu|dziewięciu|dziesięciu"
+    r"|jedenastu|czwartego|piątego|szóstego|siódmego|ósmego|dziewiątego|dziesiątego)\.?"
+)
+_FROM_MONTHS = clause_regex(
+    rf"\b(?:ab(?: dem)?|dès(?: les?)?|à partir de|dai|da|a partire d(?:a|ai|al)|desde(?: los)?"
+    rf"|a partir d(?:e|e los|os|o)|vanaf|från|fra|od|powyżej) {_FOUR_TO_ELEVEN}(?:\s?(?:bis|-|–"
+    rf"|à|a|tot|till|til|do)"
+    rf"\s?{_FOUR_TO_ELEVEN})?\s(?:monat\w*|lebensmonat\w*|mois|mesi|meses|mês|maand\w*|månad\w*"
+    rf"|måned\w*"
+    r"|miesi[ąę]\w+)",
+    re.IGNORECASE,
+)
+# what a drink, a cheese or a jar does by then
+_RIPENS = clause_regex(
+    r"\b(?:reif\w*|gereift\w*|trink\w*|genie(?:ß|ss)\w*|genuss\w*|lager\w*|haltbar\w*|fertig|mûr\w*"
+    r"|conserv\w*|boire|prêt\w*|affin\w*|pront[oaie]|matur\w*|bere|stagion\w*|invecch\w*|list[oa]s?"
+    r"|beb\w+|consum\w*|envejec\w*|rijp\w*|drink\w*|klaar|bewa\w*|houdbaar\w*|lagra\w*|mogna\w*"
+    r"|mogen"
+    r"|drick\w*|färdig\w*|hållbar\w*|lagr\w+|moden|modne\w*|drik\w*|klar|holdbar\w*|gotow\w*"
+    r"|dojrz\w*"
+    r"|pić|przechow\w*|trwał\w*|leżak\w*|pront[oa]s?|envelhec\w*)\b",
+    re.IGNORECASE,
+)
 _GIVEN = (
     r"(?:geben|gibt|gib|servier\w*|reich(?:en|t)|schenk\w*|verteil\w*|donn\w+|serv\w+|offr\w+"
     r"|distribu\w*|da(?:re|rl[oiae]|te|i)|dar(?:l[oae]s?|sel[oae]s?|-\w+)?|d[aá]r?sel[oae]s?|dad"
@@ -64,6 +92,15 @@ def for_infants_elsewhere(clause: str) -> str:
     ''
     """
     return _said(_INFANTS, clause)
+
+
+def from_months_elsewhere(clause: str) -> str:
+    """Return the months from which a clause says that a baby may have it; "" where it ripens.
+
+    >>> from_months_elsewhere("Ab 8 Monaten"), from_months_elsewhere("Trinkreif ab 8 Monaten")
+    ('Ab 8 Monaten', '')
+    """
+    return "" if _RIPENS.search(clause) else _said(_FROM_MONTHS, clause)
 
 
 def for_children_elsewhere(clause: str) -> str:
