@@ -133,3 +133,30 @@ def test_a_recipe_of_another_language_is_read_in_its_own(case: tuple) -> None:  
 def test_a_drink_by_its_whole_name_is_no_fruit(line: str, food: str) -> None:
     read = food_of(find_foods(read_ingredient(line, "metric", "en"), Larder((), "en")))
     assert [one.name for one in read.foods] == [food]
+
+
+@pytest.mark.parametrize(
+    ("line", "known"),
+    [
+        ("100 g white buttons", False),  # of chocolate, perhaps
+        ("2 tbsp buttons", False),
+        ("2 buttons", True),
+        ("4 small buttons", True),
+        ("50 g glass beads", True),
+        ("1 sponge", False),  # a cake, or for wiping
+        ("8 cones", False),  # of a pine, or for ice cream
+        ("8 pine cones", True),
+    ],
+)
+def test_a_thing_that_may_be_food_of_that_shape_is_not_known(line: str, known: bool) -> None:
+    assert food_of(find_foods(read_ingredient(line, "metric"), Larder())).known is known
+
+
+def test_a_honeycomb_may_be_of_bees() -> None:
+    reading = food_of(find_foods(read_ingredient("50 g honeycomb", "metric"), Larder()))
+    assert reading.food is not None
+    assert reading.food.vegan is None
+    assert "honey" in reading.food.tags
+    toffee = food_of(find_foods(read_ingredient("50 g honeycomb toffee", "metric"), Larder()))
+    assert toffee.food is not None
+    assert "honey" not in toffee.food.tags

@@ -1,4 +1,4 @@
-"""What a name means that is a spice or a fruit and also a drink: "1 TL Kümmel", "4 cl Kümmel".
+"""What a name means by its amount: "1 TL Kümmel" a spice, "4 cl Kümmel" a spirit.
 
 The names are drink_or_food.yml. Leaves out what a language calls it: the larder knows.
 """
@@ -31,6 +31,9 @@ _SMALL_POUR_ML = 100
 
 def by_its_amount(reading: FoodReading, ingredient: Ingredient) -> FoodReading:
     """Return the reading of a line whose name is a food and a drink, by how much of it is said."""
+    if _is_measured_thing(reading, ingredient):
+        left = tuple(word.form for word in words_of(ingredient.item))
+        return replace(reading, food=None, foods=(), doubted=reading.foods, leftover=left)
     row = _row_of(reading, ingredient.item)
     if row is None:
         return reading
@@ -47,6 +50,15 @@ def by_its_amount(reading: FoodReading, ingredient: Ingredient) -> FoodReading:
         beside = tuple(one for one in reading.foods if one not in (reading.food, *foods))
         return replace(reading, food=foods[0], foods=(*foods, *beside))
     return replace(reading, food=foods[0], foods=foods, hinted=(), doubted=(), leftover=())
+
+
+def _is_measured_thing(reading: FoodReading, ingredient: Ingredient) -> bool:
+    """Whether a thing that is counted is weighed or spooned here: "100 g white buttons"."""
+    amount = ingredient.amount
+    measured = isinstance(amount, Amount) and size_of(amount.unit) in ("mass", "volume")
+    said = words_of(ingredient.item)
+    thing = reading.food is not None and "craft" in reading.food.tags
+    return bool(measured and thing and said and said[-1].form in _table()["counted"])
 
 
 def _meant(row: Mapping[str, Any], told: Told, known: bool) -> tuple[Staple, ...]:
