@@ -13,7 +13,7 @@ from stillroom.core.recipe.model import Recipe
 POISONOUS = [
     name
     for line in (
-        "Rosskastanien|Narzissen|Tollkirschen|Christrosen|Fliegenpilze",
+        "rue|dried rue|herb of grace|Rosskastanien|Narzissen|Tollkirschen|Christrosen|Fliegenpilze",
         "lily of the valley|convallaria|Maiglöckchen|muguet|foxglove flowers|digitalis purpurea",
         "Fingerhutblüten|digitale pourpre|yew berries|taxus baccata|Eibe|oleander flowers",
         "laurier-rose|monkshood|aconitum napellus|Eisenhut|aconit|delphinium|larkspur|Rittersporn",

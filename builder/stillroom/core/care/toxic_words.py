@@ -1,7 +1,7 @@
 """Poisonous plants that the words of a method name: laid on the food, or put into it.
 
-The plants are staples/toxic_plants.yml. A plant's shape, its wood, its picture and a person of its
-name are not the plant. Leaves out what the list of ingredients holds: the rules see its tags.
+The plants are staples/toxic_plants.yml. A plant's shape, its wood, its picture, a person or a
+French street of its name are not the plant. Leaves out what the list of ingredients holds: the rules see its tags.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ _A_SHAPE = clause_regex(
     rf"|\b\w+{_PART} (?:is |are )?(?:painted|drawn|printed|embroidered|stitched|carved|piped)"
     r" (?:on|onto|round|around|along|across|over|in)\b"
     r"|\b(?:yew|holly|box|laburnum)[- ](?:spoons?|bowls?|boards?|spatulas?|platters?)\b"
-    r"|\b(?:ivy|heather|rhododendron[- ]free) honey\b"
+    r"|\b(?:ivy|heather|rhododendron[- ]free) honey\b|\brue (?:d['’]|(?:de|du|des)\b)"
     r"|\b(?:pictures?|photographs?|drawings?|paintings?|cut-?outs?|shapes?|silhouettes?) of"
     r" (?:an? |the |some )?\w+\b"
     rf"|\b(?:\w+ of the )?\w+{_PART} (?:\w+ )?(?:cut|made|modelled|moulded|shaped|punched|piped)"
