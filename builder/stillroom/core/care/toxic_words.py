@@ -1,7 +1,8 @@
 """Poisonous plants that the words of a method name: laid on the food, or put into it.
 
 The plants are staples/toxic_plants.yml. A plant's shape, its wood, its picture, a person or a
-French street of its name are not the plant. Leaves out what the list of ingredients holds: the rules see its tags.
+French street of its name are not the plant. Leaves out what the list of ingredients holds:
+the rules see its tags.
 """
 
 from __future__ import annotations
