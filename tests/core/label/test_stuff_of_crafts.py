@@ -48,7 +48,7 @@ def test_what_wraps_it_is_not_in_it(line: str) -> None:
     ("lines", "method", "more"),
     [
         (["250 g Salz", "20 g Rosmarin"], "Die Kräuter hacken und mit dem Salz mischen.", []),
-        (["250 g Salz"], "Mit frischen Kräutern mischen.", ["Kräuter"]),
+        (["250 g Salz"], "Mit frischen Kräutern mischen.", ["frischen Kräuter"]),
         (
             ["280 g Mehl", "50 g Puderzucker", "2 Pck. Vanillezucker"],
             "Noch heiß im Vanille-Puderzucker wälzen.",
