@@ -297,6 +297,8 @@ def _in_sentence(written: str, step: int, line: int, after: str = "") -> Iterato
         tended = bool(last and _rhythm_alone(after)[1])
         meant = bool(MEANT.search(f"{clause} {written.lower()}")) or tended
         meant = meant or bool(done) or found[0] == "overnight"
+        # "Refrigerate 48 hours." before "Cut into squares."
+        meant = meant or bool(last and span.minutes() <= _A_WEEK and WORKED.match(tidy(after)))
         if STORED.match(verb) and not meant:
             if IF_YOU_CAN.search(clause):
                 yield Said("best", "", span, _short(written), step, line)

@@ -30,7 +30,7 @@ def span_words() -> re.Pattern[str]:
     words = "|".join(sorted(map(re.escape, number_forms()), key=len, reverse=True))
     number = rf"(?:\d{{1,3}}|{words})"
     return late_regex(
-        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till|eller)\s+)(?P<high>{number}))?(?:(?<=\d)\s*|\s+)"
+        rf"\b(?P<low>{number})(?:(?:\s*[-–/]\s*|\s+(?:bis|à|ou|a|o|oder|tot|of|till?|eller|do|lub)\s+)(?P<high>{number}))?(?:(?<=\d)\s*|\s+)"
         rf"(?P<unit>{units})\b|(?P<night>{'|'.join(map(re.escape, words_of('overnight')))})",
         re.IGNORECASE,
     )

@@ -30,7 +30,7 @@ WAITS: Final = {
     "lay": "rest", "laid": "rest", "lie": "rest", "suspend": "drip",
     "shaken": "shake", "pop": "rest", "popped": "rest", "shove": "rest",
     "stick": "rest", "tuck": "rest", "feed": "feed", "fed": "feed",
-    "press": "rest", "bury": "cure", "buried": "cure",
+    "press": "rest", "brew": "steep", "bury": "cure", "buried": "cure",
 }  # fmt: skip
 TENDED: Final = {
     "shak": "shake",
@@ -213,7 +213,9 @@ BARE_WAIT: Final = late_regex(
 )
 WORKED: Final = late_regex(
     r"(?:then |now |and |next,? )?(?:hang|dry|wipe|rinse|wash|pat|brush|scrape|remove|take|lift|"
-    r"cut|slice|cook|boil|simmer|smoke|roll|pack|add|mix|stir)\b"
+    r"cut|slice|cook|boil|simmer|smoke|roll|pack|add|mix|stir|turn|dip|coat|shape|form|bake|knead|"
+    r"spread|break|peel|unmould|unmold|dust|divide|whisk|beat|skim|discard|scoop|spoon|pour|whip|"
+    r"heat|warm|melt|fold|blend|sprinkle|squeeze|mince|chop|grate|brine)\b"
 )
 MORE_TIME: Final = late_regex(r"\b(?:another|more|further|longer|a second)\b", re.IGNORECASE)
 # "till next day", "a day and a night", "for the first week or two"
@@ -248,4 +250,9 @@ FIRST_WEEK_BEFORE: Final = late_regex(
 )
 ASIDE: Final = late_regex(r"\s*\([^()\d]{1,60}\)")
 IF: Final = late_regex(r"(?:if|when|should)\b", re.IGNORECASE)
-SHORTENED: Final = late_regex(rf"\b(?:{'|'.join(SHORT)})\b\.?", re.IGNORECASE)
+# "til" is a word of the Nordic languages too: "tre til fire uger", "til næste dag"
+_NORDIC_TIL: Final = (
+    r"(?!til\s+(?:\d|to|tre|fire|fem|seks|syv|otte|åtte|ni|ti|tolv|neste|næste|dagen|slut|slutt|sidst|sist"
+    r"|den|det|de|et|en|servering|pynt)\b)"
+)
+SHORTENED: Final = late_regex(rf"\b{_NORDIC_TIL}(?:{'|'.join(SHORT)})\b\.?", re.IGNORECASE)

@@ -21,59 +21,24 @@ from stillroom.core.recipe.wait_forms import (
     wait_words,
     whole,
 )
+from stillroom.core.recipe.waits_plainly import DURING, LOOSE_LENGTHS, plainly
 from stillroom.core.when.spans import LOOSELY, Span, parse_span
 from stillroom.core.words.patterns import any_word, late_regex
 
-_DURING: Final = late_regex(r"\bdurante\b", re.IGNORECASE)
 # "la première semaine", "första veckan": one of them, and the first part of all
 _FIRST_ONE: Final = late_regex(
     r"\b(?:(?:der|die|den|das|la|le|el|il|de|den|det|o|a)\s+)?"
-    r"(?:erste[nrms]?|premi(?:er|ère)|primer[oa]?|primo|prima|eerste|första|første|primeir[oa]|pierwsz\w+)\s+"
-    r"(?=(?:Woche|Tag|Monat|semaine|jour|mois|semana|d[ií]a|mes|settimana|giorno|mese|week|dag|maand"
+    r"(?:erste[nrms]?|premi(?:er|ère)|primer[oa]?|primo|prima|eerste|första|første|primeir[oa]"
+    r"|pierwsz\w+)\s+"
+    r"(?=(?:Woche|Tag|Monat|semaine|jour|mois|semana|d[ií]a|mes|settimana|giorno|mese|week|dag"
+    r"|maand"
     r"|veckan|dagen|månaden|ugen?|uken?|uka|måneden?|mês|tydzień|dzień|miesiąc)\b)",
     re.IGNORECASE,
 )
 _FIRST_PART: Final = late_regex(
-    r"\b(?:erste[nrms]?|premi(?:er|ère)s?|primer[oa]s?|prim[oaie]|eerste|första|første|primeir[oa]s?|pierwsz\w+)\s+",
+    r"\b(?:erste[nrms]?|premi(?:er|ère)s?|primer[oa]s?|prim[oaie]|eerste|första|første"
+    r"|primeir[oa]s?|pierwsz\w+)\s+",
     re.IGNORECASE,
-)
-_PLAINLY: Final = (
-    (
-        late_regex(
-            r"\b(?:entre|zwischen|tra|fra|tussen|mellan)\s+(\w+)\s+(?:y|et|und|e|en|och)\s+(\w+)"
-            r"(?=\s+[^\W\d])",
-            re.IGNORECASE,
-        ),
-        r"\1-\2",
-    ),
-    (late_regex(r"\ben (?=(?:vecka|månad|timme)\b)", re.IGNORECASE), "1 "),
-    (late_regex(r"\been (dag|week|maand) of (?:2|twee)\b", re.IGNORECASE), r"1-2 \1"),
-    (_DURING, "por"),  # and no word of keeping: "dura"
-    (
-        late_regex(
-            r"((?:macera|infus|fermenta)\w*(?:\s+[^\W\d]+){0,3}?)\s+(?:suele\s+)?d[ue]r\w+",
-            re.IGNORECASE,
-        ),
-        r"\1",
-    ),
-)
-# loose lengths at the least that they can mean, since what is shorter is safe
-_LOOSELY: Final = (
-    (r"\b(?:(?:ein|ett?) )?(?:gut(?:es)? )?(?:halbe[sn]? ?jahr|halvår|half ?jaar)\b", "6 Monate"),
-    (r"\b(?:et )?halvt år\b|\bmeio ano\b|\bpół roku\b|\bpůl roku\b", "6 Monate"),
-    (r"(?<=\bdo )roku\b", "1 rok"),
-    (r"(?<=\botwarciu )miesiąc\b", "1 miesiąc"),
-    (r"(?<=\botwarciu )tydzień\b", "1 tydzień"),
-    (r"(?<=\bprzechowywać )rok\b|(?<=\bprzez )rok\b|(?<=\bvydrží )rok\b", "1 rok"),
-    (r"\b(?:medio año|mezz['’]anno|mezzo anno|une demi-année)\b", "6 Monate"),
-    (r"\b(?:ein )?vierteljahr\b", "3 Monate"),
-    (
-        r"\b(?:mehrere|viele|vele|många|mange|wiele|much[ao]s|molt[ei]|muit[ao]s|plusieurs|varios|varias|diversi|diverse|parecchi\w*|meerdere|flera|flere|vários|várias"
-        r"|kilka|několik)\b",
-        "3",
-    ),
-    (r"\b(?:einige|ein paar|quelques|algun[oa]s|un[oa]s poc[oa]s|alcun[ei]|qualche)\b", "2"),
-    (r"\b(?:enkele|enige|een paar|några|noen|nogle|alguns|algumas)\b", "2"),
 )
 _THE_NEXT_DAY: Final = late_regex(
     r"jusqu['’]au lendemain|hasta el día siguiente|bis zum (?:nächsten|folge)\s?tag"
@@ -83,13 +48,16 @@ _THE_NEXT_DAY: Final = late_regex(
 # "hält 3 Monate", "håller den ett år", "dura un anno": the length right behind the verb
 _SO_LONG: Final = (
     r"\s+(?:(?:es|er|sie|das|sich|den|det|de|seg|sig)\s+)?"
-    r"(?:(?:bis\s+zu|etwa|ca\.?|circa|rund|mindestens|gut|ungefähr|upp\s+till|cirka|minst|mindst|op\s+til|opptil|inntil|do|até"
+    r"(?:(?:bis\s+zu|etwa|ca\.?|circa|rund|mindestens|gut|ungefähr|upp\s+till|cirka|minst|mindst"
+    r"|op\s+til|opptil|inntil|do|até"
     r"|hasta|fino\s+a|almeno|al\s+menos|pelo\s+menos|około|cerca\s+de|unos)\s+){0,2}"
-    r"(?:\d|eine?n?\s|zwei\s|drei\s|vier\s|sechs\s|ett?\s|två\s|tre\s|fyra\s|sex\s|to\s|fire\s|seks\s|un[ao]?\s|due\s|dos\s|tres\s"
+    r"(?:\d|eine?n?\s|zwei\s|drei\s|vier\s|sechs\s|ett?\s|två\s|tre\s|fyra\s|sex\s|to\s|fire\s"
+    r"|seks\s|un[ao]?\s|due\s|dos\s|tres\s"
     r"|sei[s]?\s|um\s|dois\s|duas\s|três\s|dwa\s|trzy\s|roku\b|pół\s)"
 )
 _HOLDS: Final = late_regex(
-    rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|postoi|postoją|vydrží){_SO_LONG}"
+    rf"\b(?:hält|halten|håller|holder|wytrzyma|wytrzymuje|wytrzymają|postoi|postoją"
+    rf"|vydrží){_SO_LONG}"
     rf"|(?<!ación\s)(?<!azione\s)(?<!ação\s)\bdura(?:n|no|rá|m)?{_SO_LONG}"
     r"|\bblij(?:ft|ven)\b[^.;!?]{0,60}\b(?:goed|vers|lekker|knapperig)\b"
     r"|\b(?:lässt|lassen)\b[^.;!?]{0,20}\bsich\b[^.;!?]{0,60}\blagern\b"
@@ -104,7 +72,8 @@ _THEN: Final = late_regex(
 )
 # "dopo tre mesi", "nach etwa 2 Wochen": it is to be used then, and keeps no shorter
 _BEFORE_LENGTH: Final = late_regex(
-    r"\s+(?:(?:circa|ca\.?|etwa|ungefähr|ongeveer|environ|unos|cirka|około|mindestens|minstens|almeno|al\s+menos|au\s+moins|minst|mindst)\s+)?$",
+    r"\s+(?:(?:circa|ca\.?|etwa|ungefähr|ongeveer|environ|unos|cirka|około|mindestens|minstens"
+    r"|almeno|al\s+menos|au\s+moins|minst|mindst)\s+)?$",
     re.IGNORECASE,
 )
 _HALF_A_DAY: Final = 12
@@ -142,7 +111,7 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
 
 
 def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
-    sentence = _plainly(_without_rhythm(sentence))
+    sentence = plainly(_without_rhythm(sentence))
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
     parts = [is_first_part(clause) for clause in clauses]
     for part, clause in zip(parts, (_FIRST_ONE.sub("1 ", one) for one in clauses), strict=True):
@@ -152,7 +121,7 @@ def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
             continue
         before_use = any_of("before_use").search(sentence)
         night = found["night"] is not None and bool(
-            re.search(r"(?i)n(?:acht|att|uit|oche|otte)", found[0])
+            re.search(r"(?i)n(?:acht|att|uit|oche|otte|oc\b|oite|at)", found[0])
         )
         keeps = any_of("keeps").search(sentence.replace(found[0], ""))
         strained = keeps and _is_strained_then(sentence)  # kept in the dark, and then filtered
@@ -164,7 +133,7 @@ def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
         hours = span is not None and span.unit == "hour" and span.low >= _HALF_A_DAY
         # "garder une nuit au frais", "24 heures au frais": nobody keeps a thing for hours
         word = word or ("rest" if night or hours else "")
-        if span is None:
+        if span is None or _only_may(sentence, word, span):
             continue
         if any(parts) and not part and word:  # "4 Wochen stehen lassen, in der ersten schütteln"
             yield Elsewhere(word, span)
@@ -180,12 +149,33 @@ def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
             yield Elsewhere("usable", span)
 
 
+_MAY: Final = late_regex(
+    r"\b(?:kan|kann|kannst|können|peut|peuvent|pouve[zt]|puede[ns]?|podéis|può|possono|potete|pode[m]?"
+    r"|można|kunnen|kunt)\b",
+    re.IGNORECASE,
+)
+_COLD: Final = late_regex(
+    r"kühlschr|gefrier|tiefkühl|frigo|réfrig|congel|congél|freezer|surgel|nevera|gelad|koelk"
+    r"|diepvr|kylsk"
+    r"|kylen|fryse|frysen|køle|kjøle|lodów|zamraż",
+    re.IGNORECASE,
+)
+_FROZEN_AT_MOST: Final = 7 * 24 * 60
+
+
+def _only_may(sentence: str, word: str, span: Span) -> bool:
+    """Whether it may be kept cold so long, and need not: "3 dage kan det stå i køleskabet"."""
+    if word == "freeze" and span.minutes(longest=False) > _FROZEN_AT_MOST:
+        return True
+    return bool(_MAY.search(sentence) and _COLD.search(sentence))
+
+
 def places_elsewhere(sentence: str) -> tuple[str, tuple[tuple[int, Span], ...]]:
     """Return a sentence as its waits are read, and where in it which length stands.
 
     What is done "nach 3 Wochen" is done behind them, wherever that stands: it is put first.
     """
-    plain, after = _FIRST_ONE.sub("1 ", _plainly(_without_rhythm(sentence))), whole("after")
+    plain, after = _FIRST_ONE.sub("1 ", plainly(_without_rhythm(sentence))), whole("after")
     later = eaten_later(sentence)  # "ne consommer qu'au bout de 2 mois": what is done is done
     found = ((one, span_of(one)) for one in span_words().finditer(plain))
     return plain, tuple(
@@ -214,7 +204,7 @@ def uncounted_elsewhere(sentence: str) -> bool:
 @cache
 def _few() -> re.Pattern[str]:
     """Return the pattern of days, weeks or months without their number."""
-    few = "|".join(words for words, least in _LOOSELY if least.isdigit())
+    few = "|".join(words for words, least in LOOSE_LENGTHS if least.isdigit())
     units = "|".join(re.escape(form) for form, unit in unit_forms().items() if unit != "hour")
     return late_regex(rf"(?:{few})\s+(?:{units})\b", re.IGNORECASE)
 
@@ -293,17 +283,6 @@ def _without_rhythm(sentence: str) -> str:
     return sentence
 
 
-def _plainly(sentence: str) -> str:
-    """Return a sentence with what would part or hide its length said otherwise.
-
-    >>> _plainly("Suele durar entre 3 y 6 meses."), _plainly("Låt stå en vecka.")
-    ('Suele durar 3-6 meses.', 'Låt stå 1 vecka.')
-    """
-    for pattern, said in _PLAINLY:
-        sentence = pattern.sub(said, sentence)
-    return sentence
-
-
 def keeps_elsewhere(sentence: str) -> Span | None:
     """Return how long a sentence that is not English says that it keeps; None where it does not.
 
@@ -317,13 +296,13 @@ def keeps_elsewhere(sentence: str) -> Span | None:
     >>> keeps_elsewhere("3 Wochen ziehen lassen."), keeps_elsewhere("Die Form halten und kühlen.")
     (None, None)
     """
-    sentence = _behind_straining(_DURING.sub("por", sentence))  # "durante" is no "dura"
+    sentence = _behind_straining(DURING.sub("por", sentence))  # "durante" is no "dura"
     sentence = _behind_standing(sentence)
     if not _keeps(sentence) or any_of("before_use").search(sentence) or _is_strained_then(sentence):
         return None
     if _is_after(sentence):
         return None
-    for loose, least in _LOOSELY:
+    for loose, least in LOOSE_LENGTHS:
         unnumbered = LOOSELY if least.isdigit() else ""
         sentence = re.sub(loose, f"{least}{unnumbered}", sentence, flags=re.IGNORECASE)
     return length_elsewhere(sentence) or (
