@@ -45,6 +45,7 @@ from stillroom.bringing.outside import (
 )
 from stillroom.bringing.page_marks import without_edit_marks
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
+from stillroom.bringing.prose_elsewhere import told_elsewhere
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.series import series_of, weaker_series_of
 from stillroom.bringing.shared_method import share_method
@@ -301,9 +302,13 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     bare = list(filter(None, map(_bare_thing, below)))
     read_below(recipe, [row for row in below if not _bare_thing(row)])
     texts = [text for _, text in recipe.steps]
-    things = [] if recipe.ingredients else measured_in_prose(texts)
-    whole = [] if recipe.ingredients else things_in_sentences(texts)
-    if things := [*bare, *(whole if len(whole) >= len(things) else things)]:
+    recipe.told = not recipe.ingredients
+    things = measured_in_prose(texts) if recipe.told else []
+    whole = things_in_sentences(texts) if recipe.told else []
+    elsewhere = told_elsewhere(texts) if recipe.told else None
+    recipe.unread = list(elsewhere.unknown) if elsewhere else []
+    is_whole = len(whole) > len(things) or (len(whole) == len(things) and elsewhere is None)
+    if things := [*bare, *(whole if is_whole else things)]:
         recipe.ingredients = [("", thing) for thing in things]
         few = (
             "1 thing that its sentences measure stands"
@@ -311,7 +316,7 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
             else (f"{len(things)} things that its sentences measure stand")
         )
         what = f"It has no list of ingredients: {few} in one now."
-        recipe.doubt("ingredients", what, "Look whether all that goes in is there, and how much.")
+        recipe.doubt("ingredients", what, "Look whether each is right.")
         return recipe
     if not recipe.ingredients:
         what = "No list of ingredients was found."

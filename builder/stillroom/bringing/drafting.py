@@ -36,7 +36,7 @@ from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
-from stillroom.bringing.whose_measures import whose_measures
+from stillroom.bringing.whose_measures import coffee_spoons, whose_measures
 from stillroom.bringing.whose_words import asked_of_name, asked_of_words, source_of
 from stillroom.core.care.safety import NOT_SAFE
 from stillroom.core.larder.shelves import Larder
@@ -185,6 +185,8 @@ def _add_facts(
 
 def _ask_of_measures(made: _Draft, recipe: Recipe, settings: BookSettings, place: int) -> None:
     """Ask whose cups and pints are meant, where the book's own are not the American ones."""
+    if spoons := coffee_spoons(recipe):
+        made.ask(place, *spoons)
     if settings.units != "us" and (asked := whose_measures(recipe)):
         if asked.american:
             made.add("units: us")

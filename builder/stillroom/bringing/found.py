@@ -86,7 +86,8 @@ class Recipe:
     Ingredients and steps stand with the heading they are under, notes with theirs. `first_steps`
     are what stands over the list and is done with it, `numbered` the steps that their paper
     numbers itself; `doubts` are said beside their fact. `to_one` is what a letter says above its
-    list, which is left out but for what is done.
+    list, which is left out but for what is done. `told` says that its list was read from its
+    method, `unread` is what the method measures of no food that is known.
     """
 
     title: str = ""
@@ -102,6 +103,8 @@ class Recipe:
     numbered: set[str] = field(default_factory=set)
     address: str = ""
     to_one: list[str] = field(default_factory=list)
+    told: bool = False
+    unread: list[str] = field(default_factory=list)
 
     def texts(self) -> Iterator[str]:
         """Yield what stands in its draft: title, yield, writer, story, list, steps and notes."""

@@ -36,6 +36,8 @@ from stillroom.core.words.problems import Unreadable
 
 _LIST: Final = re.compile(r"(?:ingredients|materials):$")
 _MOST: Final = 8
+_MOST_TOLD: Final = 16
+"""Of a recipe without a list each food that no line has is named."""
 _MEASURED: Final = re.compile(
     r"(?<![\w.,/-])(?P<said>(?:\d+\s+)?[\d½¼¾⅓⅔⅛][\d.,/]*\s*"
     r"(?:k?g|grams?|ml|cl|dl|l|lit(?:re|er)s?|ounces?|oz|lbs?|pounds?|cups?|pints?|quarts?|gallons?|tbsps?|tsps?"
@@ -90,15 +92,23 @@ def asked_beside(
         for row in rows
     ]
     mend = "Add it to the list, if it goes into what is made."
-    read = read_anyhow(eaten, settings, larder)
-    said = measured_beside(recipe, read)
+    read = read_anyhow(_with_a_list(eaten), settings, larder)
+    said = (*(f'"{one}"' for one in recipe.unread[:_MOST]), *measured_beside(recipe, read))
     if beside := [one for one in said if not _is_what_is_made(one, recipe)]:
         yield place, f"The method measures what the list does not have: {', '.join(beside)}.", mend
-    own = read if eaten == rows else read_anyhow(rows, settings, larder)
+    own = read if eaten == rows else read_anyhow(_with_a_list(rows), settings, larder)
     told = " ".join(beside).casefold()
     if named := [one for one in _named_beside(recipe, own) if one.casefold() not in told]:
         words = ", ".join(f'"{one}"' for one in named)
         yield place, f"The method puts in what the list does not have: {words}.", mend
+
+
+def _with_a_list(rows: list[str]) -> list[str]:
+    """Return the rows of a draft, with water for a list where it has none."""
+    if any(map(_LIST.match, rows)):
+        return rows
+    end = rows.index("---", 1) if "---" in rows[1:] else len(rows)
+    return [*rows[:end], "ingredients:", "  - 1 l water", *rows[end:]]
 
 
 def _is_what_is_made(said: str, recipe: Recipe) -> bool:
@@ -117,7 +127,7 @@ def measured_beside(recipe: Recipe, read: ReadRecipe | None = None) -> tuple[str
     >>> measured_beside(recipe)
     ('"2 l of water"',)
     """
-    if not recipe.ingredients:
+    if not recipe.ingredients and not recipe.told:
         return ()
     listed = {food.name for _, row in recipe.ingredients for food in staples_named(_item(row))}
     rows = _Rows.of(recipe)
@@ -178,7 +188,7 @@ def _stands_in(row: frozenset[str], food: Staple, word: str) -> bool:
 
 def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
     """Return the words for what a method only names, that brings what nothing listed does."""
-    if read is None or not recipe.ingredients:
+    if read is None or not (recipe.ingredients or recipe.told):
         return []
     listed = Listed.of(read.ingredients)
     allergens = {one for own in listed.foods for one in own.allergens}
@@ -194,12 +204,13 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
         avoided = frozenset() if "flavouring" in food.tags else food.tags & _AVOIDED
         new = set(food.allergens) - allergens or avoided - kept
         # the butter of a tin is no further one where milk is told anyway
-        if not new and not (food.allergens and puts_in(clause) and not _GREASES.search(clause)):
+        goes_in = (food.allergens and puts_in(clause)) or recipe.told
+        if not new and not (goes_in and not _GREASES.search(clause)):
             continue
         said = next((clause[a:b] for a, b, other in where if other == food), one.ingredient.item)
         if not rows.hold(said, food) and not _is_a_choice(_WORDS.findall(said.lower()), recipe):
             found.setdefault(food.name, said)
-    return list(found.values())[:_MOST]
+    return list(found.values())[: _MOST_TOLD if recipe.told else _MOST]
 
 
 def _is_a_choice(words: list[str], recipe: Recipe) -> bool:

@@ -14,6 +14,7 @@ from typing import Final
 
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.prose_elsewhere import told_elsewhere
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.larder.food_reading import read_food
 from stillroom.core.lines.number_words import languages_that_begin
@@ -43,7 +44,7 @@ _NUMBER: Final = (
     r"(?:half|halves|fourths?|quarters?|thirds?|eighths?)(?=\s+(?:cup|pound|ounce|pint|quart|gallon|tea|table|lb|oz))"
     r"|(?:an?|one|two|three|four|five|six|\d+)\s+(?:(?:pounds?|lbs?|ounces?|oz|pints?|quarts?"
     r"|gallons?|gills?|cups?|cupfuls?)\s+)?and\s+(?:an?\s+|one\s+)?(?:half|quarter|third)"
-    r"|(?:an?|one|three)\s+(?:quarters?|thirds?)\s+of\s+an?|half\s+of\s+an?|(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
+    r"|(?:an?|one|three)\s+(?:quarters?|thirds?|eighths?)\s+of\s+an?|half\s+of\s+an?|(?:\d+\s+)?\d+\s?[/⁄]\s?\d+|\d+(?:[.,]\d+)?\s?[½¼¾⅓⅔]?|[½¼¾⅓⅔]|half\s+(?:an?|a\s+dozen)|an?|one|two|three|four|five|six"
     r"|(?:un[aeo]?|eine?[nmr]?|een|ett?)(?=\s+(?:kg|kilo\w*|chilo|lit\w+|l|pfund|etto|pond)\s)|seven|eight|nine|ten|eleven|twelve|twenty|thirty|forty|fifty)"
 )
 _BEGINS: Final = re.compile(
@@ -72,6 +73,15 @@ _MADE_OF_IT: Final = re.compile(
     r"|para\s+(?:obtener|hacer|preparar)|um|ergibt|ergeben|voor|för\s+att\s+få|ger)\s+(?:about\s+|circa\s+|etwa\s+|environ\s+|unos\s+)?$",
     re.IGNORECASE,
 )
+# "to each pint of juice when strained add one pound of sugar", "1 lb of sugar to every pint"
+_TO_EACH: Final = re.compile(
+    r"[\s,]*(?:(?:and|then|strain\w*(?:\s+it)?)[\s,]+){0,3}"
+    r"(?P<said>(?:to|for|with)\s+(?:each|every)\s+(?:pint|quart|gallon|pound|lb|litre|liter|kilo)\w*(?:\s+of(?:\s+the)?\s+[a-z]+)?)",
+    re.IGNORECASE,
+)
+# "beat to a cream", "boil it into a syrup": what it becomes
+_BECOMES: Final = re.compile(r"\b(?:to|into|as|like|till|until)\s+$", re.IGNORECASE)
+_AND_HALF: Final = re.compile(r"\s+and\s+half\s+of\s+", re.IGNORECASE)
 _NUMBER_WORDS: Final = frozenset(
     {"one", "two", "three", "four", "six", "seven", "eight", "nine", "ten", "half"}
 )
@@ -115,6 +125,9 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     >>> measured_in_prose(["Boil it for two hours in a large pan."])
     []
     """
+    sentences = list(sentences)
+    if elsewhere := told_elsewhere(sentences):
+        return list(elsewhere.things)
     found: list[str] = []
     idle: set[str] = set()  # what was asked about since the last thing found
     for sentence in sentences:
@@ -124,16 +137,33 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
             at = begins.end()
             words = _words_behind(told, at)
             asked = told[begins.start() : at + words[-1].end()] if words else ""
-            made = _MADE_OF_IT.search(told[max(0, begins.start() - _LONGEST_LEAD) : begins.start()])
+            lead = told[max(0, begins.start() - _LONGEST_LEAD) : begins.start()]
+            made = _MADE_OF_IT.search(lead)
+            becomes = begins["number"].lower() in ("a", "an") and _BECOMES.search(lead)
             thing = "" if made or asked in idle else _longest_food(told, begins, words)
             idle.add(asked)
-            if thing:
+            if thing and not (becomes and not _is_measured(thing)):
                 thing = _with_its_other(told, thing)
                 idle.clear()
                 at = max(at, told.find(thing, begins.start()) + len(thing))
+                thing = _with_its_share(told, thing, begins.start(), at)
                 if thing.lower() not in {one.lower() for one in found}:
                     found.append(thing)
     return found
+
+
+def _is_measured(thing: str) -> bool:
+    """Whether a thing is so much by a unit or a vessel: "a cup of cream", never "a cream"."""
+    reading = _read(thing)
+    amount = reading.amount if reading else None
+    return isinstance(amount, Amount) and bool(amount.unit or amount.noun)
+
+
+def _with_its_share(told: str, thing: str, at: int, end: int) -> str:
+    """Return a thing with what it goes to each of: "to each pint of juice add 1 lb of sugar"."""
+    clause = max(told.rfind(sign, 0, at) for sign in ".;:") + 1
+    share = _TO_EACH.match(told, end) or _TO_EACH.match(told, clause, at)
+    return f"{thing} {share['said']}" if share else thing
 
 
 def _each_by_itself(found: re.Match[str]) -> str:
@@ -218,7 +248,11 @@ def _longest_food(told: str, begins: re.Match[str], words: list[re.Match[str]]) 
 
 
 def _read(thing: str) -> LineReading | None:
-    """Read what is measured, in the language whose number it begins with; None where nothing is."""
+    """Read what is measured, in the language whose number it begins with; None where nothing is.
+
+    "A pound and half of sugar" is asked about as the line that it then is.
+    """
+    thing = _AND_HALF.sub(" and a half of ", thing)
     for language in ("en_GB", *sorted(languages_that_begin(thing, 0))):
         try:
             reading = read_line(thing, language=language)
@@ -240,6 +274,8 @@ def _words_behind(told: str, at: int) -> list[re.Match[str]]:
     while stop and stop[0] == "," and behind.endswith("ed", 0, stop.start()):  # "washed, chopped"
         stop = _ENDS.search(behind, stop.end())
     words = list(re.finditer(r"\S+", behind[: stop.start()] if stop else behind))[:_MOST_WORDS]
+    if words[1:] and words[1][0].lower() in _NUMBER_WORDS:  # "to a cream one cup of sugar"
+        return words[:1]
     beside = takewhile(lambda two: not _begins_an_amount(*two), pairwise(words[1:]))
     kept = [*words[:2], *(word for _, word in beside)]
     # "d'alcool à 60°": how strong it is goes with it
@@ -255,6 +291,8 @@ def _begins_an_amount(before: re.Match[str], word: re.Match[str]) -> bool:
 
 def _without_verb(part: str) -> str:
     """Return "the rind of " of "Put the rind of ": what is done with it is no part of its name."""
+    article = part.lower().find(" the ")
+    part = part[article + 1 :] if article > 0 else part  # "put into it the juice of"
     first, _, rest = part.partition(" ")
     return rest if first.lower() in words("told_first") else part
 

@@ -90,6 +90,28 @@ def whose_measures(recipe: Recipe) -> Measures | None:
     return Measures(False, what, 'If the recipe is American, write "units: us".')
 
 
+# "colher de café", "koffielepel": a smaller spoon in one kitchen, a teaspoon in the next
+_COFFEE_SPOON: Final = late_regex(
+    r"\b(?:colher(?:es)?\s*\(?\s*(?:de\s+)?caf[eé]|koffielepels?|coffee[\s-]?spoon(?:ful)?s?)\b",
+    re.IGNORECASE,
+)
+
+
+def coffee_spoons(recipe: Recipe) -> tuple[str, str] | None:
+    """Return what is asked about coffee spoons, whose size is not agreed; None where none stand.
+
+    >>> coffee_spoons(Recipe(ingredients=[("", "1 colher (café) de canela")]))[0][:16]
+    '"colher (café" h'
+    """
+    said = next(filter(None, (_COFFEE_SPOON.search(row) for _, row in recipe.ingredients)), None)
+    if said is None:
+        return None
+    what = (
+        f'"{said[0].strip()}" holds 2 ml to 5 ml, as the cook has it: it is counted, not measured.'
+    )
+    return what, 'If you know how much it holds, write that: "2 ml", or "1 tsp" if it is 5 ml.'
+
+
 def _said_in_litres(row: str) -> str:
     """Return whose measure a line's is by the litres beside it: "imperial", "us", or "".
 

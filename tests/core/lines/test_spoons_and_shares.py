@@ -24,7 +24,7 @@ LINES = [
     ("1 xícara de chá preto", "pt_BR", "1", "xícara", ["tea"]),
     ("1 colher de chá de mel", "pt_BR", "1", "tsp", ["honey"]),
     ("1 colher (sopa cheia) de cream cheese", "pt_BR", "1", "tbsp", ["soft cheese"]),
-    ("1 colher (café ) de sal", "pt_BR", "1", "tsp", ["salt"]),
+    ("1 colher (café ) de sal", "pt_BR", "1", "colher de café", ["salt"]),
     ("1 colher ( sopa )essência de baunilha", "pt_BR", "1", "tbsp", ["vanilla essence"]),
     ("500 gramas de açúcar", "pt_BR", "500", "g", ["granulated sugar"]),
     ("Um quilo de manga", "pt_BR", "1", "kg", ["mango"]),

@@ -16,18 +16,19 @@ from stillroom.core.words.patterns import late_regex
 _WORD = late_regex(r"[^\W\d_]+")
 _HALF_A = late_regex(r"(?:half|quarter|third)(?:\s+of)?\s+(?:a|an)\s+(?=[a-z0-9])", re.IGNORECASE)
 _PART = late_regex(
-    r"(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?|tenths?)\b"
+    r"(?:(?P<count>one|two|three|five|seven|an?)[\s-])(?P<part>halves|half|thirds?|quarters?|fourths?|eighths?|tenths?)\b"
     r"(?:\s+of)?(?:\s+(?:a|an))?",
     re.IGNORECASE,
 )
 _AND_PART = late_regex(
-    r"\s+and\s+(?:(?P<count>one|two|three|five|seven|a)[\s-])(?P<part>half|thirds?|quarters?|fourths?|eighths?)\b",
+    r"\s+and\s+(?:(?P<count>one|two|three|five|seven|an?)[\s-])(?P<part>half|thirds?|quarters?|fourths?|eighths?)\b",
     re.IGNORECASE,
 )
 _COUPLE = late_regex(r"(?:a\s+)?couple(?:\s+of)?\b", re.IGNORECASE)
 _TENS = late_regex(r"-(one|two|three|four|five|six|seven|eight|nine)\b", re.IGNORECASE)
 _DOZEN = late_regex(r"\s*(dozen|doz|score|hundred|thousand)\b\.?(?:\s+of\b)?", re.IGNORECASE)
 _MORE = late_regex(r"\s+(?:(?:and|und|y|e|och|en)\s+)?(?=[^\W\d_])", re.IGNORECASE)
+_TEN = 10
 _HUNDRED = 100
 # parts that are counted: "one fourth"; alone "fourth" is no number of anything
 _PARTS = {
@@ -52,6 +53,12 @@ def _words() -> dict[str, Fraction]:
 def _words_of(language: str, table: str) -> dict[str, Fraction]:
     own = read_data("line_words.yml")[table].get(language, {})
     return {word: Fraction(str(value)) for word, value in own.items()}
+
+
+@cache
+def languages_with_numbers() -> frozenset[str]:
+    """Return the languages besides English whose numbers in words are known."""
+    return frozenset(read_data("line_words.yml")["numbers_elsewhere"])
 
 
 @cache
@@ -119,6 +126,20 @@ def languages_that_begin(text: str, at: int) -> frozenset[str]:
     word = _WORD.match(text, at)
     said = word[0].lower() if word else ""
     return _beginnings().get(said) or _languages_of_hundreds(said)
+
+
+def begins_number_in(text: str, at: int, language: str) -> bool:
+    """Whether the word at `at` is a number in words of one language, or counts parts of one.
+
+    >>> begins_number_in("sei uova", 0, "it"), begins_number_in("sei uova", 0, "de")
+    (True, False)
+    """
+    word = _WORD.match(text, at)
+    said = word[0].lower() if word else ""
+    tables = ("numbers_elsewhere", "parts_elsewhere", "multiples_elsewhere")
+    if any(said in _words_of(language, table) for table in tables):
+        return True
+    return bool(said) and _glued(said, language) is not None
 
 
 @lru_cache(maxsize=4096)
@@ -223,6 +244,8 @@ def _elsewhere(
         whole = _glued(word[0].lower(), language)
     if whole is None:
         return read_dozen(text, at, Fraction(1), language)
+    if ones := _ones_apart(text, word.end(), whole, language):
+        return whole + ones[0], ones[1]
     if many := read_dozen(text, word.end(), whole, language):
         return many
     if whole >= _HUNDRED and whole % _HUNDRED == 0:
@@ -239,7 +262,57 @@ def _glued(word: str, language: str) -> Fraction | None:
         after = after.removeprefix("und")
         if found and (not before or before in numbers) and (not after or after in numbers):
             return numbers.get(before, Fraction(1)) * _HUNDRED + numbers.get(after, Fraction(0))
+    return _tens_glued(word, language)
+
+
+def _tens_glued(word: str, language: str) -> Fraction | None:
+    """Return 32 of "zweiunddreißig", "trentadue" or "tjugofem"; None of other words."""
+    how = read_data("line_words.yml")["tens_elsewhere"].get(language, {})
+    if "glued" not in how or len(word) < _SHORTEST_GLUED:
+        return None
+    ones, tens, between = _ones_of(language), _tens_of(language), how["glued"]
+    if how.get("ones_first"):
+        for said in (between, f"ë{between[1:]}") if language == "nl" else (between,):
+            for ten in tens:
+                first = word.removesuffix(ten).removesuffix(said)
+                if word == f"{first}{said}{ten}" and first in ones:
+                    return ones[first] + tens[ten]
+        return None
+    for ten, value in tens.items():
+        for start in (ten, ten[:-1]):  # "trentuno"
+            if word.startswith(start) and word[len(start) :] in ones:
+                return value + ones[word[len(start) :]]
     return None
+
+
+_SHORTEST_GLUED = 7
+
+
+@cache
+def _ones_of(language: str) -> dict[str, Fraction]:
+    words = _words_of(language, "numbers_elsewhere").items()
+    return {word: value for word, value in words if value.denominator == 1 and 0 < value < _TEN}
+
+
+@cache
+def _tens_of(language: str) -> dict[str, Fraction]:
+    words = _words_of(language, "numbers_elsewhere").items()
+    return {word: value for word, value in words if value % _TEN == 0 and _TEN < value < _HUNDRED}
+
+
+def _ones_apart(text: str, at: int, tens: Fraction, language: str) -> tuple[Fraction, int] | None:
+    """Read the ones behind tens: "trente-deux", "dix-huit", "treinta y dos"."""
+    joined = read_data("line_words.yml")["tens_elsewhere"].get(language, {}).get("apart")
+    if not joined or tens % _TEN or not _TEN <= tens < _HUNDRED:
+        return None
+    between = re.compile(joined, re.IGNORECASE).match(text, at)
+    word = _WORD.match(text, between.end()) if between else None
+    value = _words_of(language, "numbers_elsewhere").get(word[0].lower()) if word else None
+    if word is None or value is None or value.denominator != 1:
+        return None
+    most = 2 * _TEN if tens in (60, 80) and language == "fr" else _TEN  # "soixante-quinze"
+    least = 7 if tens == _TEN else 1
+    return (value, word.end()) if least <= value < most else None
 
 
 def _with_more(text: str, at: int, value: Fraction, language: str) -> tuple[Fraction, int]:

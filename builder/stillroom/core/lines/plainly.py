@@ -79,6 +79,13 @@ _WHICH_SPOON = late_regex(
 _ARTICLE_OF_A_PART = late_regex(
     r"^\s*[ao]s?\s+(?=(?:cascas?|raspas?|sumo|suco|polpa|gemas?|claras?)\b)", re.IGNORECASE
 )
+# "Gr 300 aceto", "Kg. 1,5 di zucca", "n. 3 uova": the unit first, and then how many of it
+_UNIT_AT_HEAD = late_regex(
+    r"^\s*(?:(?P<unit>kg|gr?|hg|mg|lt|ltr|l|dl|cl|ml)\.?|(?:n|nr)[.°º]|num\.)\s+(?P<about>circa\s+|ca\.?\s+)?"
+    r"(?P<number>\d+(?:[.,]\d+)?(?:\s?/\s?\d+)?|[½¼¾⅓⅔])\s+(?=[^\W\d]{2})",
+    re.IGNORECASE,
+)
+_UNITS_FIRST = frozenset({"it", "es", "pt", "fr", "nl", "de", "pl"})
 # "40-prozentiger Rum", "12-procentig ättika"
 _PER_CENT_OF = late_regex(
     r"(?<=\d)[\s-]*(?:prozent|procent|prosent)(?:ig(?:e[rsnm]?|t|a)?)?\b(?=\s)", re.IGNORECASE
@@ -97,8 +104,12 @@ def put_plainly(text: str, system: System, language: str) -> str:
     '1 cup (240 ml) milk (warm)'
     >>> put_plainly("0.66666668653488 cup Parmesan", "us", "en")
     '2/3 cup Parmesan'
+    >>> put_plainly("Kg 1,5 di zucca", "metric", "it"), put_plainly("n. 3 uova", "metric", "it")
+    ('1,5 Kg di zucca', '3 uova')
     """
     text = _CUBIC.sub(r"\1cc", text.translate(_BRACES))
+    if first := _UNIT_AT_HEAD.match(text):
+        text = _number_first(first, text, language)
     if "(" in text:
         text = _ABOUT_ASIDE.sub(r"\g<about> ", text)
         text = _OPENED_BY_SIGN.sub("(", text)
@@ -131,6 +142,18 @@ def put_plainly(text: str, system: System, language: str) -> str:
         text = _PACK.sub(" pakke", text) if language != "sv" else text
         text = _TIN.sub("dåse", text) if language == "da" else text
     return text
+
+
+def _number_first(first: re.Match[str], text: str, language: str) -> str:
+    """Return "300 Gr aceto" of "Gr 300 aceto"; of a letter alone and "n." where it is usual."""
+    unit = first["unit"] or ""
+    if len(unit) < _PLAIN_UNIT and language not in _UNITS_FIRST:
+        return text
+    words = (first["about"] or "", first["number"], f" {unit}" if unit else "")
+    return f"{''.join(words)} {text[first.end() :]}"
+
+
+_PLAIN_UNIT = 2
 
 
 def _which_spoon(found: re.Match[str]) -> str:

@@ -70,7 +70,8 @@ _PARTS_TO_ONE = late_regex(
 )
 _DASH = late_regex(r"\s*[-–—]\s+(?=[^\W\d])")
 _AMOUNT_IN_BRACKETS = late_regex(r"\((?P<amount>[\d½⅓⅔¼¾⅛][^()]{0,15})\)\s+(?=[^\W\d])")
-_DASH_BEHIND = late_regex(r"(?<=[^\W\d_]{2})\s?[-–—]+$")  # "Cumin- 100 gms"
+# "Cumin- 100 gms", "Olive oil = 26 oz", "sugar | 200 g"
+_DASH_BEHIND = late_regex(r"(?<=[^\W\d_]{2})\s?[-–—|=]+$")
 _LOOSE_END = late_regex(r"\s+[-–—]+\s*$")  # "3 dl di succo –"
 # "Zucchero in polvere, grammi 750", as older Italian books have it; "n." is so many
 _UNIT_FIRST = late_regex(
@@ -123,7 +124,8 @@ def _read(text: str, system: System, language: str) -> LineReading:
     marks = marks_of(language)
     text = put_plainly(part_of_one(text), system, marks.language)
     text = _counted_once(_unbracketed(_INCH_SIGN.sub(" inch", text)), marks)
-    text = size_before_pack(parted_from_its_food(_LOOSE_END.sub("", text), system))
+    parted = parted_from_its_food(_LOOSE_END.sub("", text), system, marks.language)
+    text = size_before_pack(parted)
     if "lov" in text:
         text = _CLOVES.sub(r"\1 \2", text)
     if marks.language == "fr":
