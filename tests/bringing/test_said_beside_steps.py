@@ -273,7 +273,7 @@ Wochen ruhen lassen. 300 ml Zuckersirup hinzugeben. Für den Sirup werden 300 g 
     (liqueur,) = brought(text, "de_DE")
     assert fact(liqueur, "makes") == ""
     assert listed(liqueur)[1:] == [
-        *("1 Zitrone", "½ Zimtstange", "300 ml Zuckersirup", "300 g weißer Zucker"),
+        *("Die Schale von 1 Zitrone", "½ Zimtstange", "300 ml Zuckersirup", "300 g weißer Zucker"),
         "120 ml Wasser",
     ]
 

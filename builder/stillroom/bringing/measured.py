@@ -35,6 +35,7 @@ from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.words.problems import Unreadable
 
 _LIST: Final = re.compile(r"(?:ingredients|materials):$")
+_RULE: Final = "---"
 _MOST: Final = 8
 _MOST_TOLD: Final = 16
 """Of a recipe without a list each food that no line has is named."""
@@ -86,7 +87,8 @@ def asked_beside(
 
     Of a dry mix those that whoever bakes it measures are named too.
     """
-    place = next((at for at, row in enumerate(rows) if _LIST.match(row)), 0)
+    facts = max(rows.index(_RULE, 1) - 1, 0) if _RULE in rows[1:] else 0
+    place = next((at for at, row in enumerate(rows) if _LIST.match(row)), facts)
     eaten = [
         STAND_IN["kind:"] if row.startswith("kind:") and row != "kind: craft" else row
         for row in rows
@@ -107,7 +109,7 @@ def _with_a_list(rows: list[str]) -> list[str]:
     """Return the rows of a draft, with water for a list where it has none."""
     if any(map(_LIST.match, rows)):
         return rows
-    end = rows.index("---", 1) if "---" in rows[1:] else len(rows)
+    end = rows.index(_RULE, 1) if _RULE in rows[1:] else len(rows)
     return [*rows[:end], "ingredients:", "  - 1 l water", *rows[end:]]
 
 
