@@ -158,7 +158,7 @@ def _told(text: str, tongue: str) -> Iterator[tuple[str, bool]]:
         measured = _measured_at(text, at, marks)
         if measured is None or _MADE.search(text[max(0, at - _NEAR_MADE) : at]):
             continue
-        one = _thing_at(text, at, measured, tongue)
+        one = _thing_at(text, (end, at), measured, tongue)
         if one is None:
             continue
         begin, stop, known = one
@@ -190,8 +190,14 @@ def _measured_at(text: str, at: int, marks: Marks) -> Measured | None:
         return None
 
 
-def _thing_at(text: str, at: int, measured: Measured, tongue: str) -> tuple[int, int, bool] | None:
-    """Return where a measured thing begins and ends, and whether its food is known; or None."""
+def _thing_at(
+    text: str, place: tuple[int, int], measured: Measured, tongue: str
+) -> tuple[int, int, bool] | None:
+    """Return where a measured thing begins and ends, and whether its food is known; or None.
+
+    `place` is where the thing before it ends, and where its number stands.
+    """
+    before, at = place
     sized = bool(measured.amount.unit or measured.amount.noun or measured.each)
     if measured.amount.unit and all_units()[measured.amount.unit].size not in ("mass", "volume"):
         return None
@@ -212,7 +218,7 @@ def _thing_at(text: str, at: int, measured: Measured, tongue: str) -> tuple[int,
             size -= 1
         stop = words[size - 1].end()
         strong = _STRENGTH.match(text, stop) if "alcohol" in food.tags else None
-        begin = at if sized else _with_its_part(text, at, stop, tongue)
+        begin = at if sized else _with_its_part(text, (before, at), stop, tongue)
         return begin, strong.end() if strong else stop, True
     if (sized or text[at].isdigit() or len(words) > 2) and (
         end := _behind_its_praise(text, words, larder)
@@ -282,9 +288,10 @@ def _words_behind(text: str, start: int, tongue: str) -> list[re.Match[str]]:
     return kept
 
 
-def _with_its_part(text: str, at: int, stop: int, tongue: str) -> int:
-    """Return where "la scorza di mezzo limone" begins, of which `at` is the number."""
-    before = list(_TOKEN.finditer(text, max(0, at - 60), at))[-_MOST_BEFORE:]
+def _with_its_part(text: str, place: tuple[int, int], stop: int, tongue: str) -> int:
+    """Return where "la scorza di mezzo limone" begins, whose number is the second of `place`."""
+    least, at = place
+    before = list(_TOKEN.finditer(text, max(least, at - _NEAR_MADE), at))[-_MOST_BEFORE:]
     marks = marks_of(tongue)
     for word in before:
         if _CLAUSE.search(text, word.start(), at):
