@@ -34,6 +34,7 @@ from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import is_plainly_parted, things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.title_parts import named_alone
+from stillroom.bringing.set_apart import set_apart
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import coffee_spoons, whose_measures
@@ -89,6 +90,7 @@ def draft(
     recipe: Recipe, origin: Origin, settings: BookSettings, larder: Larder | None = None
 ) -> BroughtRecipe:
     """Return a recipe in the book's form, with a question at whatever was not understood."""
+    set_apart(recipe)
     write_own_decimals(recipe, settings.language)
     write_plain_measures(recipe)
     title = _cut(title_of(_cut(named_alone(recipe, origin))))

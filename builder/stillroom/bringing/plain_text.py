@@ -30,7 +30,7 @@ _ITEM: Final = re.compile(
     r"(?:[-*+–—]\s+|[•·‣▪▫●○◦□■☐☑☒▢⬜✓✔✅♥❤★☆➢➤➔►▶▸◆◇❖∙⁃]\s*)(?:\[[ xX]?\]\s*)?(?=\S)"
 )
 _STEP: Final = re.compile(
-    rf"\(?(?:{STEP_WORD}\s*)?\d{{1,2}}\s*[.):]{{1,2}}\s+(?=\S)",
+    rf"\(?(?:{STEP_WORD}\s*)?\d{{1,2}}\s*[.):\]]{{1,2}}\s+(?=\S)",
     re.IGNORECASE,
 )
 # a number on a line of its own, as a page's numbers are copied: its words stand on the next
@@ -64,7 +64,7 @@ _PARTS: Final = (
 # what it is, in a few words above a page
 _TELLS: Final = ("description", "summary")
 _APART: Final = re.compile(r"\s{3,}")
-_COUNTED: Final = re.compile(r"\s{0,12}(\d{1,2})[.)]\s+\S")
+_COUNTED: Final = re.compile(r"\s{0,12}(\d{1,2})[.)\]]\s+\S")
 _GLUED_NUMBER: Final = re.compile(r"\s{0,12}(\d{1,2})[.)](?=[^\W\d_]{2})")
 # "80          600 MISCELLANEOUS VALUABLE RECEIPTS.", "PICKLES AND PRESERVES      211"
 _RUNNING_HEAD: Final = re.compile(

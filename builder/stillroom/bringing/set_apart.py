@@ -1,0 +1,69 @@
+"""What stands in a list, a method or a title and belongs elsewhere in a draft.
+
+Ways to vary a recipe below its list, addresses below its steps, how much it makes behind its title.
+Leaves out what a sentence of the method says of other ways: other_ways.py.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import groupby
+from typing import Final
+
+from stillroom.bringing.found import Recipe
+from stillroom.bringing.heads import says_otherwise
+from stillroom.bringing.makes_said import is_only_makes, makes_of
+
+_ADDRESS: Final = re.compile(r"(?:[^\W\d]\w*:\s*)?(?:https?://|www\.)\S+", re.IGNORECASE)
+_MOST_SHOWN: Final = 4
+
+
+def set_apart(recipe: Recipe) -> None:
+    """Put what belongs elsewhere where it does, and doubt what may not.
+
+    >>> recipe = Recipe(title="Fudge Makes 20 pieces", steps=[("", "Stir."), ("", "www.a.example")])
+    >>> recipe.ingredients = [("", "1 kg sugar"), ("Variations", "2 tbsp rum")]
+    >>> set_apart(recipe)
+    >>> recipe.title, recipe.makes, recipe.ingredients, recipe.steps
+    ('Fudge', '20 pieces', [('', '1 kg sugar')], [('', 'Stir.')])
+    >>> recipe.notes
+    [('Variations', ['2 tbsp rum']), ('Notes', ['www.a.example'])]
+    """
+    _take_ways(recipe)
+    _take_addresses(recipe)
+    _take_makes_of_title(recipe)
+
+
+def _take_ways(recipe: Recipe) -> None:
+    ways = [(head, text) for head, text in recipe.ingredients if head and says_otherwise(head)]
+    if not ways or len(ways) == len(recipe.ingredients):
+        return
+    recipe.ingredients = [one for one in recipe.ingredients if one not in ways]
+    for head, rows in groupby(ways, key=lambda one: one[0]):
+        texts = [text for _, text in rows]
+        recipe.notes.append((head.strip(" :"), texts))
+        shown = " · ".join(f'"{text}"' for text in texts[:_MOST_SHOWN])
+        more = " …" if len(texts) > _MOST_SHOWN else ""
+        recipe.doubt(
+            "ingredients",
+            f'Kept as a note, since "{head.strip(" :")}" heads it: {shown}{more}.',
+            "Write into the list what goes into what is made.",
+        )
+
+
+def _take_addresses(recipe: Recipe) -> None:
+    found = [(head, text) for head, text in recipe.steps if _ADDRESS.fullmatch(text.strip())]
+    recipe.steps = [one for one in recipe.steps if one not in found]
+    for head, rows in groupby(found, key=lambda one: one[0]):
+        recipe.notes.append((head or "Notes", [text for _, text in rows]))
+
+
+def _take_makes_of_title(recipe: Recipe) -> None:
+    """Part "Berry jam Makes 4-5 small jars", and "Berry jam (makes 4 jars)"."""
+    words = recipe.title.split()
+    for at in range(1, len(words)):
+        tail = " ".join(words[at:])
+        if is_only_makes(tail.strip("()")) and any(letter.isdigit() for letter in tail):
+            recipe.title = " ".join(words[:at]).rstrip(" ,;:(–—-")
+            recipe.say_makes(makes_of(tail.strip("()")))
+            return
