@@ -33,8 +33,8 @@ from stillroom.bringing.measured import asked_beside
 from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import is_plainly_parted, things_on
 from stillroom.bringing.plain_text import tidy
-from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.set_apart import set_apart
+from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
 from stillroom.bringing.whose_measures import coffee_spoons, whose_measures
