@@ -227,8 +227,9 @@ class SafetyFacts:
         names |= {word for one in spirits if one.staple for word in one.staple.name.split()}
         if not spirits:
             return ()
-        if self.recipe.larder.language[:2] == "pl":  # "500 ml spirytusu" and "wlać spirytus"
-            names |= {f"{one[:-1]}{end}" for one in names for end in ("", *"aęąiyu", "em", "ie")}
+        if self.recipe.larder.language[:2] == "pl":  # "500 ml spirytusu", "zalać spirytusem"
+            stems = {stem for one in names for stem in (one, one[:-1])}
+            names |= {f"{stem}{end}" for stem in stems for end in ("", *"aęąiyu", "em", "ie")}
         english = {in_english_too(sentence): sentence for sentence in self.sentences}
         return tuple(english[one] for one in spirit_meets_heat(tuple(english), frozenset(names)))
 

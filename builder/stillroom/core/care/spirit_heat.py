@@ -29,7 +29,8 @@ _ELSEWHERE = clause_regex(
 )
 # the same elsewhere, in the place where it stands: "lasciar raffreddare ed unire l'alcool"
 _COOL_ELSEWHERE = (
-    r"raffredd\w*|fredd[oaie]|(?:ab|aus)(?:ge|zu)?kühl\w*|erkalte\w*|kalte[nmrs]?|refroidi\w*|tiédi\w*"
+    r"raffredd\w*|fredd[oaie]|(?:ab|aus)(?:ge|zu)?kühl\w*|erkalte\w*|kalte[nmrs]?|refroidi\w*"
+    r"|tiédi\w*"
     r"|enfri\w*|frí[oa]s?|afkoel\w*|afgekoeld\w*|svalna\w*|kallna\w*"
 )
 _COOLS = clause_regex(
@@ -56,6 +57,14 @@ _MET_COLD = clause_regex(
     re.IGNORECASE,
 )
 _MIXES = clause_regex(r"\b(?:mix|combine|add|stir in|pour in)\b", re.IGNORECASE)
+# what spirit is called once things have stood in it: "do gorącego syropu wlać nalewkę"
+_MADE_OF_IT = clause_regex(
+    r"\b(?:infusion|maceration|tincture|infused \w+|macerat\w*|macér\w*|mazerat\w*|ansatz(?:es)?"
+    r"|auszug(?:s|es)?"
+    r"|infus[oi]|infusione|macerad[oa]s?|infusión|infusão|tintura|tinktur|nalew\w*|maceraat"
+    r"|aftreksel|uttrekk\w*|udtræk\w*)\b",
+    re.IGNORECASE,
+)
 _ADDS = clause_regex(
     r"\b(?:add|stir|pour|tip|mix|top up|whisk|splash|deglaze|beat|put|blend)\w*\b", re.IGNORECASE
 )
@@ -105,6 +114,8 @@ def spirit_meets_heat(sentences: tuple[str, ...], names: frozenset[str]) -> tupl
     words = {"spirit", "alcohol"} | {word for word in names if len(word) > 2 and word not in _PLAIN}
     spirit = _any_of(frozenset(words))
     named_in = _places(spirit.search, sentences)
+    first = min(named_in, default=len(sentences))
+    named_in |= {one for one in _places(_MADE_OF_IT.search, sentences) if one > first}
     last_named = max(named_in, default=-1)
     last_mixed = max(
         _places(_ALL.search, sentences) | _places(_MIXES.search, sentences), default=-1
@@ -114,7 +125,7 @@ def spirit_meets_heat(sentences: tuple[str, ...], names: frozenset[str]) -> tupl
     for place, sentence in enumerate(sentences):
         plain = _ELSEWHERE.sub(" ", sentence)
         named = place in named_in
-        where = spirit.search(plain)
+        where = spirit.search(plain) or (named and _MADE_OF_IT.search(plain))
         cold_there = named and any(map(_MET_COLD.search, sentences[place:]))
         if cold_there or (where and _COOLS.search(plain[: where.start()])):
             hot = False
@@ -124,7 +135,14 @@ def spirit_meets_heat(sentences: tuple[str, ...], names: frozenset[str]) -> tupl
         whole |= bool(bare)
         bath = poured and not later and bool(_IN_ITS_JAR.search(_COLD_BATH.sub(" ", plain)))
         cooled = [one.end() for one in _COOLED.finditer(sentence) if named]
-        start = max((end for end in cooled if spirit.search(sentence, end)), default=0)
+        start = max(
+            (
+                end
+                for end in cooled
+                if spirit.search(sentence, end) or _MADE_OF_IT.search(sentence, end)
+            ),
+            default=0,
+        )
         warmed = named and (_is_hot_from(sentence, start) or (hot and _ADDS.search(plain)))
         if warmed or whole or bath:
             found.append(sentence)
