@@ -149,7 +149,7 @@ def facts_of(book: Book, recipe: Recipe) -> Iterator[str]:
     label = label_recipe(recipe, book.settings, None)
     yield from (label.strength_text, label.date_mark.text, label.keep_how, label.once_opened)
     yield from (*label.allergens, *label.may_contain, label.keeping.source)
-    yield from (entry.text for entry in label.contents)
+    yield from (entry.whole for entry in label.contents)
     box = assess_safety(recipe, book.settings)
     for caution in box.cautions:
         yield from (caution.title, caution.to_maker, caution.to_receiver)

@@ -85,7 +85,7 @@ def test_every_word_of_every_card_is_there(jobs: list[CardJob], sheet: bytes) ->
     for job in jobs:
         card = job.card
         said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
-        said += [entry.text for entry in card.contents] + list(card.allergens)
+        said += [entry.whole for entry in card.contents] + list(card.allergens)
         for words in said:
             for word in words.split():
                 plain = re.sub(r"[\s-]", "", word).replace("’", "'")

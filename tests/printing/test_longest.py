@@ -161,7 +161,7 @@ def test_a_card_is_whole_or_refused(
     made = print_cards([CardJob(card, salt)], size, options)
     said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
     said += [*card.allergens, *card.may_contain]
-    said += [*(entry.text for entry in card.contents), card.to, card.sender]
+    said += [*(entry.whole for entry in card.contents), card.to, card.sender]
     check_words(made, said)
     check_type(made, boxes_of(size))
 
@@ -204,7 +204,7 @@ def test_a_card_of_any_design_is_whole_or_refused(
         return
     said = [card.title, card.what, card.use, card.keep, *card.cautions, card.date_mark.text]
     said += [*card.allergens, *card.may_contain]
-    said += [*(entry.text for entry in card.contents), card.to, card.sender]
+    said += [*(entry.whole for entry in card.contents), card.to, card.sender]
     check_words(made, said)
     check_type(made, boxes_of(size), 12 if chosen.large else 0)
     for dpi in (300, 150):

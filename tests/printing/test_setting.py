@@ -230,7 +230,7 @@ def test_no_short_word_of_ours_is_parted(
 ) -> None:
     said = " ".join(
         f"{job.card.title} {job.card.what} {job.card.use} {job.card.keep} {job.card.once_opened} "
-        f"{' '.join(job.card.cautions)} {' '.join(entry.text for entry in job.card.contents)} "
+        f"{' '.join(job.card.cautions)} {' '.join(entry.whole for entry in job.card.contents)} "
         f"{''.join(words.text for words in job.card.allergen_words)} {job.card.url}"
         for job in jobs
     )

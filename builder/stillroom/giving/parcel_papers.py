@@ -89,7 +89,7 @@ def _plain_words(pack: Pack, present: Present) -> str:
     words = spoken_of(recipe)
     if not recipe.kind.is_eaten:
         return f"1 {recipe.title}: {words}, not to be eaten"
-    held = [entry.text for entry in card.contents]
+    held = [entry.whole for entry in card.contents]
     more = len(held) - _TOLD
     named = ", ".join(held[:_TOLD]) + (f" and {counted(more, 'thing')} more" if more > 0 else "")
     of = f" ({named})" if held else ""

@@ -86,7 +86,7 @@ def print_label(recipe: Recipe, settings: BookSettings) -> Printed:
     written = (" ".join((one.item, *one.parts)) for one in recipe.ingredients)
     said = tuple((one.rule, one.to_receiver) for one in spoken if one.to_receiver)
     own = tuple(("", caution) for caution in box.own)
-    words = (*(entry.text for entry in label.contents), *written)
+    words = (*(entry.whole for entry in label.contents), *written)
     return Printed(recipe, tuple(dict.fromkeys(words)), said + own)
 
 

@@ -106,7 +106,7 @@ def _no_parcel_takes(offering: Offering, household: Household, make: Make) -> It
         yield "it lives in the fridge"
     if not recipe.kind.is_eaten:
         return
-    shown = any(words_showing("alcohol", entry.text) for entry in label.contents)
+    shown = any(words_showing("alcohol", entry.whole) for entry in label.contents)
     figures = [Fraction(one.replace(",", ".")) for one in _FIGURE.findall(label.strength_text)]
     unknown = _AS_SOLD if label.strength_text == STRENGTH_NOT_KNOWN else Fraction(0)
     percent = max(figures, default=unknown)

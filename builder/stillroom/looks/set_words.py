@@ -48,7 +48,11 @@ def set_card(card: UsageCard, language: str) -> UsageCard:
         sender=curl(card.sender, language),
         what=said(card.what),
         contents=tuple(
-            replace(one, text=curl(tie_bracket(tie_amounts(one.text)), language))
+            replace(
+                one,
+                lead=curl(tie_amounts(one.lead), language),
+                text=curl(tie_bracket(tie_amounts(one.text)), language),
+            )
             for one in card.contents
         ),
         allergens=tuple(map(tie_bracket, card.allergens)),

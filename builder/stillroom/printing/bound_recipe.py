@@ -119,7 +119,13 @@ def _giving_words(recipe: Recipe, label: Label) -> dict[str, Any]:
         "filled_into": _say_containers(recipe.filled_into),
         "contents_head": recipe.kind.contents_heading,
         "contents": [
-            {"text": entry.text, "emphasised": entry.emphasised} for entry in label.contents
+            {
+                "text": entry.text,
+                "emphasised": entry.emphasised,
+                "lead": entry.lead,
+                "tail": entry.tail,
+            }
+            for entry in label.contents
         ],
         "allergens": list(label.allergens),
         "allergen_words": said_data(label.allergen_words),

@@ -63,13 +63,15 @@ def contents_data(card: UsageCard) -> list[dict[str, Any]]:
     found: list[dict[str, Any]] = []
     for place, entry in enumerate(card.contents):
         is_last = place == len(card.contents) - 1 and not card.strength_text
-        ending = f"{found[-1]['text'].split(' ')[-1]}, {entry.text}." if found else ""
+        word_before = f"{found[-1]['text']}{found[-1]['tail']}".split(" ")[-1] if found else ""
+        ending = f"{word_before}, {entry.whole}." if found else ""
         tied = is_last and len(ending) <= MOST_TIED
         before = "" if not found else f",{NO_BREAK}" if tied else ", "
         text = entry.text
-        if is_last and len(" ".join(text.split(" ")[-2:])) < MOST_TIED:
+        if is_last and len(" ".join(f"{text}{entry.tail}".split(" ")[-2:])) < MOST_TIED:
             text = NO_BREAK.join(text.rsplit(" ", 1))
-        found.append({"text": text, "emphasised": entry.emphasised, "before": before})
+        said = {"text": text, "emphasised": entry.emphasised, "lead": entry.lead}
+        found.append({**said, "tail": entry.tail, "before": before})
     return found
 
 

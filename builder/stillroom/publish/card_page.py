@@ -140,7 +140,7 @@ def _mark_data(kept: Kept, language: str) -> dict[str, Any]:
 
 def _characters(card: UsageCard) -> int:
     words = (card.what, card.use, card.keep, card.once_opened, card.strength_text, *card.cautions)
-    return sum(map(len, words)) + sum(len(entry.text) + 2 for entry in card.contents)
+    return sum(map(len, words)) + sum(len(entry.whole) + 2 for entry in card.contents)
 
 
 def paper_data(library: Library) -> dict[str, Any]:

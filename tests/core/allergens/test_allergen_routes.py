@@ -159,7 +159,7 @@ def test_flour_never_opens_the_list_without_its_cereal() -> None:
         assert "wheat" in first.text
         assert first.emphasised
     mix = {"item": "cake mix", "amount": "500 g", "parts": ["plain flour", "sugar"]}
-    assert "plain flour (wheat)" in label_recipe(recipe_of(mix), SETTINGS["GB"]).contents[0].text
+    assert "plain flour (wheat)" in label_recipe(recipe_of(mix), SETTINGS["GB"]).contents[0].whole
 
 
 @pytest.mark.parametrize(

@@ -161,5 +161,5 @@ def test_weak_fruit_is_told_where_the_spirit_is_drowned() -> None:
 def test_what_has_no_density_stands_about_where_it_weighs(lines: list[str], order: str) -> None:
     """Descending weight, Reg. (EU) 1169/2011 Article 18: two cups of a fruit are not its last."""
     recipe = drink(lines, "Mix it.", kind="preserve")
-    said = ", ".join(one.text for one in label_recipe(recipe, BOOK).contents)
+    said = ", ".join(one.whole for one in label_recipe(recipe, BOOK).contents)
     assert said.startswith(order)

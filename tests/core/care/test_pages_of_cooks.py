@@ -212,7 +212,7 @@ def test_a_pesto_holds_no_bought_pesto(title: str, milk: bool) -> None:
     lines = "120 g Bärlauch; 120 g Olivenöl; 90 g Walnüsse"
     recipe = _read("preserve", lines, "Alles mixen. Das Pesto in Gläser füllen.", "de_DE", title)
     texts = " ".join(
-        one.text for one in label_recipe(recipe, BookSettings(language="de_DE")).contents
+        one.whole for one in label_recipe(recipe, BookSettings(language="de_DE")).contents
     )
     assert ("milk" in texts) is milk
 

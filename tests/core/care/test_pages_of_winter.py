@@ -490,4 +490,4 @@ def test_salt_that_is_rinsed_off_has_no_weight(
     lines: list[str], steps: list[str], last: str
 ) -> None:
     made = {"title": "A thing", "kind": "preserve", "ingredients": lines, "method": steps}
-    assert label_recipe(recipe_of(made), BOOK).contents[-1].text == last
+    assert label_recipe(recipe_of(made), BOOK).contents[-1].whole == last

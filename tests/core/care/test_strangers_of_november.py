@@ -85,7 +85,7 @@ def test_a_method_brings_in_only_what_goes_in(
 def test_what_is_made_of_the_list_is_not_listed_again(
     kind: str, list_: list[str], method: str, never: str
 ) -> None:
-    contents = [one.text for one in label_recipe(made(kind, list_, method), BOOK).contents]
+    contents = [one.whole for one in label_recipe(made(kind, list_, method), BOOK).contents]
     assert not [text for text in contents if never in text]
 
 

@@ -23,7 +23,7 @@ MIX = ["200 g plain flour", "1 tsp baking powder", "100 g brown sugar", "100 g o
 
 def _contents(title: str, kind: str, lines: list[str], *steps: str) -> str:
     recipe = recipe_of({"title": title, "kind": kind, "ingredients": lines, "method": list(steps)})
-    return " | ".join(one.text for one in label_recipe(recipe, BOOK).contents).casefold()
+    return " | ".join(one.whole for one in label_recipe(recipe, BOOK).contents).casefold()
 
 
 def _said(title: str, kind: str, lines: list[str], *steps: str) -> set[str]:

@@ -22,7 +22,7 @@ def made(kind: str, title: str, list_: list[str], method: str, makes: str = "1 k
 
 
 def contents_of(recipe: Recipe) -> list[str]:
-    return [one.text for one in label_recipe(recipe, BookSettings()).contents]
+    return [one.whole for one in label_recipe(recipe, BookSettings()).contents]
 
 
 @pytest.mark.parametrize(

@@ -29,7 +29,7 @@ def recipe_of(front: str, method: str = "1. Stir.") -> Recipe:
 
 def said(recipe: Recipe, settings: BookSettings = GB) -> str:
     return ", ".join(
-        f"*{entry.text}*" if entry.emphasised else entry.text
+        f"{entry.lead}*{entry.text}*{entry.tail}" if entry.emphasised else entry.whole
         for entry in label_recipe(recipe, settings).contents
     )
 
@@ -124,7 +124,7 @@ ingredients:
     )
     # Annex VII E of Reg. (EU) 1169/2011
     assert said(recipe) == (
-        "dark chocolate drops (cocoa mass, sugar, cocoa butter, *emulsifier (soya lecithin))*, "
+        "dark chocolate drops (cocoa mass, sugar, cocoa butter, *emulsifier (soya lecithin)*), "
         "sugar"
     )
 
@@ -132,7 +132,7 @@ ingredients:
 def test_a_compound_of_the_staples_is_opened_too() -> None:
     recipe = recipe_of("kind: preserve\nmakes: 1 kg\ningredients:\n  - 20 ml worcester-type sauce")
     assert said(recipe) == (
-        "*worcester-type sauce (malt vinegar (barley)*, black treacle, granulated sugar, salt, "
+        "worcester-type sauce (*malt vinegar (barley)*, black treacle, granulated sugar, salt, "
         "*anchovy (fish)*, "
         "tamarind, onion, garlic, spices)"
     )
@@ -497,3 +497,16 @@ def test_lye_without_fat_is_listed() -> None:
         "kind: craft\nmakes: 1 l\ningredients:\n  - 1 l water\n  - 50 g sodium hydroxide"
     )
     assert said(recipe) == "water, sodium hydroxide"
+
+
+def test_the_name_before_the_bracket_is_no_allergen() -> None:
+    recipe = recipe_of(
+        """kind: confection
+makes: 1 kg
+ingredients:
+  - item: marzipan
+    amount: 200 g
+    parts: [almonds, sugar]
+  - 100 g sugar"""
+    )
+    assert said(recipe) == "marzipan (*almonds*, sugar), sugar"

@@ -44,7 +44,7 @@ def contents(line: str, language: str) -> str:
         f"{text}\n## Method\n\n1. Mix.\n", "a.md", "a", larder=larder, language=language
     )
     label = label_recipe(recipe, BookSettings(language=language))
-    return ", ".join(entry.text for entry in label.contents)
+    return ", ".join(entry.whole for entry in label.contents)
 
 
 @pytest.mark.parametrize(("language", "line"), LISTS)

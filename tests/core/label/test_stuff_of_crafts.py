@@ -19,7 +19,7 @@ FLOUR = ["200 g rice flour", "60 g sugar"]
 def _contents(line: str, **more: object) -> tuple[str, tuple[str, ...]]:
     recipe = recipe_of({**MIX, "ingredients": [*FLOUR, line], **more})
     label = label_recipe(recipe, BookSettings())
-    return ", ".join(one.text for one in label.contents), label.unknown
+    return ", ".join(one.whole for one in label.contents), label.unknown
 
 
 @pytest.mark.parametrize(

@@ -87,10 +87,20 @@ _Row = tuple[Known, Fraction | None, bool]
 
 @dataclass(frozen=True)
 class ContentsEntry:
-    """One piece of the list; the pieces are set with commas between. Allergens are emphasised."""
+    """One piece of the list; the pieces are set with commas between. Allergens are emphasised.
+
+    `lead` and `tail` stand about what may be emphasised: "marzipan (" before almonds.
+    """
 
     text: str
     emphasised: bool = False
+    lead: str = ""
+    tail: str = ""
+
+    @property
+    def whole(self) -> str:
+        """Return all its words: "marzipan (almonds"."""
+        return f"{self.lead}{self.text}{self.tail}"
 
 
 def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[ContentsEntry, ...]:
@@ -124,11 +134,11 @@ def list_contents(recipe: Recipe, known: Iterable[Known], law: List) -> tuple[Co
     entries: list[ContentsEntry] = []
     for one, _, stays in _by_weight(staying):
         first, *rest = _open(one, law)
-        entries += [first if stays else replace(first, text=f"juice of {first.text}"), *rest]
+        entries += [first if stays else replace(first, lead=f"juice of {first.lead}"), *rest]
     for place, (one, _, _) in enumerate(_by_weight(strained)):
         opening = "infused with " if place == 0 else ""
         first, *rest = _open(one, law)
-        entries += [replace(first, text=opening + first.text), *rest]
+        entries += [replace(first, lead=opening + first.lead), *rest]
     return tuple([*entries, *soap])
 
 
@@ -319,8 +329,13 @@ def _open(known: Known, law: List) -> list[ContentsEntry]:
     entries = [_entry(reading.text, names, law) for reading, names in pairs]
     shown = frozenset().union(*held)
     hidden = _hidden(known.contains - shown, " ".join((item, *(e.text for e in entries))), law)
-    entries[0] = replace(entries[0], text=f"{item} ({entries[0].text}")
-    entries[-1] = replace(entries[-1], text=f"{entries[-1].text}){hidden}")
+    last = entries[-1]
+    if hidden and not last.emphasised:
+        last = ContentsEntry(hidden, True, f"{last.text}) (contains ", ")")
+    elif hidden:
+        last = replace(last, text=f"{last.text}) (contains {hidden}", tail=")")
+    entries[-1] = last if hidden else replace(last, tail=")")
+    entries[0] = replace(entries[0], lead=f"{item} ({entries[0].lead}")
     return entries
 
 
@@ -352,4 +367,4 @@ def _says(words: str, allergen: str) -> bool:
 def _hidden(missing: Iterable[str], written: str, law: List) -> str:
     """Name allergens that the compound has and none of its written parts shows."""
     names = [say for say in _listed(missing, law) if not _says(written.lower(), say)]
-    return f" (contains {', '.join(names)})" if names else ""
+    return ", ".join(names)
