@@ -42,6 +42,15 @@ szczypta cynamonu | pl_PL | 1 szczypta | cinnamon |
 2 claras batidas em neve | pt_BR | 2 | egg white | eggs
 1 cabeça de alho descascada e picada | pt_BR | 1 | garlic bulb |
 200 g de figos, no vinho do Porto | pt_PT | 200 g | fig + port | sulphites
+50 g ristede, malede hasselnødder | da_DK | 50 g | hazelnuts | hazelnut
+1 c.à soupe de miel | fr_FR | 1 tbsp | honey |
+14 St. Eier | de_DE | 14 Stück | eggs | eggs
+1000 g TK Spinat, gehackt | de_DE | 1000 g | spinach |
+150 g Pecorino Romano DOP | it_IT | 150 g | pecorino romano | milk
+0,5 kg dojrzałych, słodkich gruszek | pl_PL | 1/2 kg | pear |
+medio litro de ron | sv_SE | 1/2 l | rum |
+1.5 kg Mehl | de_DE | 3/2 kg | plain flour | wheat
+0.250 kg Butter | de_DE | 1/4 kg | butter | milk
 1,5 l Hvidvins eddike | da_DK | 3/2 l | white wine vinegar | sulphites
 100 g hakket mørk chokolade | da_DK | 100 g | dark chocolate | soya
 3 dl koldt vand | da_DK | 3 dl | water |

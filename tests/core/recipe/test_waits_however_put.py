@@ -167,3 +167,15 @@ def test_what_keeps_so_long_is_no_wait(text: str) -> None:
 def test_so_long_in_the_cold_before_the_next_step_is_a_wait() -> None:
     assert _waited("Refrigerate 48 hours.", "Cut into squares.") == [(2, 2)]
     assert _waited("Refrigerate for 3 days.", "Serve with cream.") == []
+
+
+@pytest.mark.parametrize(
+    "then",
+    ["No dia seguinte levar ao lume.", "Następnego dnia zagotować.", "Neste morgen kokes det opp."],
+)
+def test_what_is_done_the_next_day_waited_for_a_night(then: str) -> None:
+    assert _waited("Misturar a fruta com o açúcar.", then) == [(1, 1)]
+
+
+def test_hours_of_cooking_hide_no_night() -> None:
+    assert _waited("Gotować przez godzinę i odstawić na noc do lodówki.") == [(1, 1)]

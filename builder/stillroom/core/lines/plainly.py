@@ -95,6 +95,11 @@ _JOINED_SIZE = late_regex(r"(?<=\d)-(?P<unit>k?g|m?l|cl|dl|oz)-(?=[^\W\d_]{3})")
 _ABOUT_SO_MANY = late_regex(r"^(\s*\d+)-(?:ish|tal)\s+", re.IGNORECASE)
 
 
+_GLUED_SPOON = late_regex(
+    r"\bc\.à\s?(?=thé|soupe|café|table|[sct]\b)", re.IGNORECASE
+)  # "1 c.à thé"
+
+
 def put_plainly(text: str, system: System, language: str) -> str:
     """Return a line as the reader takes it; one without such a shape as it is.
 
@@ -135,7 +140,7 @@ def put_plainly(text: str, system: System, language: str) -> str:
     if language == "pt":
         text = _ARTICLE_OF_A_PART.sub("", text)
     if language == "fr":
-        text = _BARE.sub(_with_accents, text)
+        text = _GLUED_SPOON.sub("c. à ", _BARE.sub(_with_accents, text))
     text = _AND_A_PART.sub(" ", _FROM_TO.sub(r"\g<low>-", text))
     if language in _NORTHERN:
         text = _ABOUT_SO_MANY.sub(r"ca \1 ", _PIECES.sub("", text))

@@ -83,14 +83,18 @@ _UNIT_FIRST = late_regex(
 _COFFEE_SPOON = late_regex(
     r"(?<![\d.,/])(?P<few>[1-9](?:[.,]5|/[2-9])?|[½¼¾])\s?c\.?\s?c\.?\s(?=[^\W\d])", re.IGNORECASE
 )
-# "dunkle, flüssige Kuvertüre": German nouns are in capitals, so that the first is none
-_BEFORE_ITS_NOUN = late_regex(
-    r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"
-)
-# "przegotowanej, ostudzonej wody": two words of one case, and no food before the comma
-_OF_ONE_CASE = late_regex(
-    r"(?<=\s)(?P<first>[a-ząćęłńóśźż]{2,}(?P<case>ej|ego|ych|ich)),\s(?=[a-ząćęłńóśźż]+(?P=case)\s[^\W\d])"
-)
+# two words of one form, and no food before the comma: "dunkle, flüssige Kuvertüre"
+_BEFORE_ITS_NOUN = {
+    "de": late_regex(r"\b(?P<first>[a-zäöüß]{2,}e[rsnm]?),\s(?=[a-zäöüß]+e[rsnm]?\s[A-ZÄÖÜ])"),
+    "pl": late_regex(
+        r"(?<=\s)(?P<first>[a-ząćęłńóśźż]{2,}(?:(?P<case>ej|ego)|[yi]ch)),"
+        r"\s(?=[a-ząćęłńóśźż]+(?(case)(?P=case)|[yi]ch)\s[^\W\d])"
+    ),
+    **dict.fromkeys(
+        ("da", "nb"),
+        late_regex(r"(?<=\s)(?P<first>[a-zæøå]{3,}e),\s(?=[a-zæøå]{2,}(?:ede|te)\s[^\W\d])"),
+    ),
+}
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|zu(?:\s+je)?|je|à|a|@)$", re.IGNORECASE)
@@ -104,8 +108,7 @@ def read_line(text: str, system: System = "metric", language: str = "en_GB") -> 
     >>> reading.item, reading.note, str(reading.amount.low), reading.also[0].unit
     ('butter', 'softened', '225', 'oz')
     """
-    found = _read_once(text, system, language)
-    if isinstance(found, Unreadable):
+    if isinstance(found := _read_once(text, system, language), Unreadable):
         raise Unreadable(found.what, found.mend)
     return found
 
@@ -131,10 +134,8 @@ def _read(text: str, system: System, language: str) -> LineReading:
     if marks.language == "fr":
         text = _COFFEE_SPOON.sub(r"\g<few> c. à c. ", text)
     refuse_two_measures(text, system, marks.language)
-    if marks.language == "de":
-        text = _BEFORE_ITS_NOUN.sub(r"\g<first> ", text)
-    if marks.language == "pl":
-        text = _OF_ONE_CASE.sub(r"\g<first> ", text)
+    if first := _BEFORE_ITS_NOUN.get(marks.language):
+        text = first.sub(r"\g<first> ", text)
     if marks.language == "it":
         text = _UNIT_FIRST.sub(r"\g<sep> \g<about>\g<number> \g<unit>", text)
     start = _first(text)

@@ -110,12 +110,20 @@ def waits_elsewhere(sentence: str) -> Iterator[Elsewhere]:
         yield from _waits_in(part, tended, often if tended else "")
 
 
+def _longest_wait(clause: str) -> re.Match[str] | None:
+    """Return the first length of half a day or more in a clause; else the first there is."""
+    found = list(span_words().finditer(clause))
+    spans = ((one, span_of(one)) for one in found)
+    long = (one for one, span in spans if span and span.minutes() >= _HALF_A_DAY * 60)
+    return next(long, found[0] if found else None)
+
+
 def _waits_in(sentence: str, tended: str, every: str) -> Iterator[Elsewhere]:
     sentence = plainly(_without_rhythm(sentence))
     clauses = [one for one in re.split(r"[,;:]\s+|\s(?:und|et|y|e|en)\s", sentence) if one.strip()]
     parts = [is_first_part(clause) for clause in clauses]
     for part, clause in zip(parts, (_FIRST_ONE.sub("1 ", one) for one in clauses), strict=True):
-        found = span_words().search(clause)
+        found = _longest_wait(clause)
         # "till the next day" is a night to wait for, though "till" alone says how it keeps
         if found is None:
             continue
