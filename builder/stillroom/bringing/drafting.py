@@ -34,6 +34,7 @@ from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import is_plainly_parted, things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.set_apart import set_apart
+from stillroom.bringing.several import asked_of_several
 from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces
@@ -262,8 +263,13 @@ def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
         made.add(f"{number}. {_prose(step)}")
     listed = [row for _, row in recipe.ingredients]
     told = [_prose(step) for _, step in recipe.steps]
-    if doubted := asked_of(doubted_steps(told, listed, {_prose(one) for one in recipe.numbered})):
-        made.ask(method, doubted, HOW_TO_ANSWER)
+    doubted = doubted_steps(told, listed, {_prose(one) for one in recipe.numbered})
+    if asked := asked_of(doubted):
+        made.ask(method, asked, HOW_TO_ANSWER)
+    if several := asked_of_several(
+        recipe, [one for _, one in recipe.steps if _prose(one) in doubted]
+    ):
+        made.ask(method, *several)
     if not recipe.steps:
         made.ask(method, "No method was found.", 'Write its steps here: "1. Wash the jar."')
     notes: dict[str, list[str]] = {}
