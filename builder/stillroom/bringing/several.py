@@ -19,6 +19,8 @@ _MOST_OF_A_NAME: Final = 8
 _LEAST_TOLD: Final = 7
 """Words of a line from which on it tells how something is made."""
 _MOST_NAMED: Final = 6
+# "How to make the jelly", "Sådan laver du brunkager": the work of this one
+_HOW: Final = frozenset("how como cómo comment come wie so hoe zo sådan slik så jak".split())
 HOW_TO_PART: Final = (
     'Where the next one begins, choose "another recipe begins here"; or cut the paper there and'
     " bring each by itself."
@@ -65,4 +67,5 @@ def _may_name(text: str, title: str) -> bool:
     if not few or any(sign.isdigit() for sign in said) or FOR_A_PART.fullmatch(text.strip(" :")):
         return False
     known = said in words("parts") or section_of(text) is not None or said in plain(title)
-    return not known and said.split()[0] not in words("told_first") and says_its_kind(text)
+    known = known or said.split()[0] in _HOW | words("told_first")
+    return not known and says_its_kind(text)
