@@ -20,7 +20,23 @@ _LEAST_TOLD: Final = 7
 """Words of a line from which on it tells how something is made."""
 _MOST_NAMED: Final = 6
 # "How to make the jelly", "Sådan laver du brunkager": the work of this one
-_HOW: Final = frozenset("how como cómo comment come wie so hoe zo sådan slik så jak".split())
+_HOW: Final = frozenset(
+    [
+        "how",
+        "como",
+        "cómo",
+        "comment",
+        "come",
+        "wie",
+        "so",
+        "hoe",
+        "zo",
+        "sådan",
+        "slik",
+        "så",
+        "jak",
+    ]
+)
 HOW_TO_PART: Final = (
     'Where the next one begins, choose "another recipe begins here"; or cut the paper there and'
     " bring each by itself."
