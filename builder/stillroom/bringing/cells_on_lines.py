@@ -25,6 +25,7 @@ _NUMBER: Final = re.compile(
     r"(?:\d{1,4}(?:[.,]\d{1,3})?(?:\s+\d/\d)?|\d/\d|(?:\d{1,3}\s?)?[½¼¾⅓⅔⅛])"
 )
 _UNIT: Final = re.compile(r"[^\W\d_]{1,12}\.?(?:\s[^\W\d_]{1,12}\.?)?")
+_COUNT_ALONE: Final = re.compile(r"\d{1,2}|[½¼]")
 _MOST_OF_A_FOOD: Final = 9
 _LEAST: Final = 2
 """Rows of three cells from which on a number alone is an amount."""
@@ -103,6 +104,8 @@ def with_amounts_joined(rows: list[Row]) -> list[Row]:
             side = _side_of_amounts(rows, block)
             above |= {at for at in amounts if side == "above" and at + 1 in block}
             below |= {at for at in amounts if side == "below" and at - 1 in block}
+            if side == "below" and _counts_what_is_above(rows, block.stop):
+                below.add(block.stop)
     gone = {at + 1 for at in above} | below
     found = []
     for at, row in enumerate(rows):
@@ -128,12 +131,19 @@ def _amounts_and_names(rows: list[Row]) -> list[range]:
     return found
 
 
+def _counts_what_is_above(rows: list[Row], at: int) -> bool:
+    """Whether a number alone is how many of the food above it: "Lemon", "1"."""
+    counts = at < len(rows) and rows[at].shape in ("line", "item") and not rows[at].gap
+    number = counts and _COUNT_ALONE.fullmatch(rows[at].text.strip())
+    return bool(number) and _is_name(rows[at - 1]) and not rows[at - 1].gap
+
+
 def _side_of_amounts(rows: list[Row], block: range) -> str:
     """Return whether amounts stand "above" their foods or "below" them; "" where nobody can say."""
     first, last = rows[block[0]], rows[block[-1]]
     if _is_amount_alone(first):
         return "above"
-    if _is_amount_alone(last):
+    if _is_amount_alone(last) or _counts_what_is_above(rows, block.stop):
         return "below"
     if rows[block[1]].gap and not rows[block[2]].gap:  # a title, or a heading with a gap below
         return "above"

@@ -15,7 +15,7 @@ from typing import Final
 
 from stillroom.bringing.above_list import is_method_head, read_above
 from stillroom.bringing.accounted import tell_lost
-from stillroom.bringing.amounts_last import with_amounts_first
+from stillroom.bringing.amounts_last import with_amounts_before
 from stillroom.bringing.below_list import (
     read_below,
 )
@@ -109,7 +109,7 @@ def divide(paper: Paper) -> list[Recipe]:
 
 def _all_of(rows: Sequence[Row]) -> tuple[Sequence[Row], list[Recipe]]:
     """Return the rows of a paper made ready, and the recipes in them."""
-    series = series_of(with_amounts_first(rows))
+    series = series_of(with_amounts_before(rows))
     if series is None:
         ready = made_ready(rows)
         recipes = _in_order(ready)

@@ -199,7 +199,11 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
     found: dict[str, str] = {}
     for one in foods_in_method(read):
         food = food_of(one.ingredient).food
-        if food is None or food.tags & {"craft", "water"}:
+        if (
+            food is None
+            or food.tags & {"craft", "water"}
+            or _is_the_title(one.ingredient.item, recipe)
+        ):
             continue
         clause, where = one.clause, all_named(one.clause, read)
         # nobody asks about the spirit of a few drops of vanilla extract
@@ -213,6 +217,11 @@ def _named_beside(recipe: Recipe, read: ReadRecipe | None) -> list[str]:
         if not rows.hold(said, food) and not _is_a_choice(_WORDS.findall(said.lower()), recipe):
             found.setdefault(food.name, said)
     return list(found.values())[: _MOST_TOLD if recipe.told else _MOST]
+
+
+def _is_the_title(item: str, recipe: Recipe) -> bool:
+    """Whether a food is the thing made, by its whole name: "Put the rhubarb gin in the dark"."""
+    return bool(item.split()[1:]) and plain(item) in plain(recipe.title)
 
 
 def _is_a_choice(words: list[str], recipe: Recipe) -> bool:

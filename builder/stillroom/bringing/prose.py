@@ -163,7 +163,7 @@ def _with_its_share(told: str, thing: str, at: int, end: int) -> str:
     """Return a thing with what it goes to each of: "to each pint of juice add 1 lb of sugar"."""
     clause = max(told.rfind(sign, 0, at) for sign in ".;:") + 1
     share = _TO_EACH.match(told, end) or _TO_EACH.match(told, clause, at)
-    return f"{thing} {share['said']}" if share else thing
+    return f"{thing} {share['said'][0].lower()}{share['said'][1:]}" if share else thing
 
 
 def _each_by_itself(found: re.Match[str]) -> str:

@@ -28,6 +28,7 @@ from stillroom.core.lines.measures import read_noun, read_unit
 from stillroom.core.lines.number_words import begins_number_in, languages_with_numbers
 from stillroom.core.lines.numbers import Marks, marks_of
 from stillroom.core.lines.parts_of_line import after_of
+from stillroom.core.method.tongue import tongue_of
 from stillroom.core.words.problems import Unreadable
 
 _WORD: Final = re.compile(r"(?<![\w.,/°-])(?:[\d½¼¾⅓⅔⅛]|[^\W\d_])")
@@ -42,6 +43,13 @@ _STRENGTH: Final = re.compile(
 _OF: Final = frozenset(
     {"de", "d", "di", "du", "des", "da", "do", "dos", "das", "del", "dei", "degli", "della"}
     | {"delle", "van", "af", "av", "von", "z", "ze"}
+)
+# what stands between a thing and what is done with it, besides a language's smallest words
+_BEHIND: Final = frozenset(
+    {"efter", "vor", "avant", "apres", "dopo", "prima", "despues", "antes", "depois", "voor", "na"}
+    | {"fore", "for", "przed", "mod", "mot", "gegen", "contre", "sous", "sotto", "bajo", "sob"}
+    | {"pod", "onder", "mellem", "mellan", "mellom", "zwischen", "tussen", "entre", "tra", "fra"}
+    | {"samt", "sowie", "ainsi", "sammen", "tillsammans", "zusammen", "insieme", "junto"}
 )
 _FEWEST: Final = 2
 _MOST_WORDS: Final = 6
@@ -121,6 +129,8 @@ def told_elsewhere(sentences: Sequence[str]) -> Told | None:
     tongues = tongues_of(sentences, _FEWEST)
     if not tongues or "en" in tongues:
         return None
+    plainly = tongue_of(" ".join(sentences)[:_MOST_OF_A_TEXT])
+    tongues = (plainly,) if plainly in tongues else tongues
     told = [told_in(sentences, tongue) for tongue in tongues if tongue in languages_with_numbers()]
     return max(told, key=lambda one: len(one.things), default=None)
 
@@ -276,7 +286,7 @@ def _words_behind(text: str, start: int, tongue: str) -> list[re.Match[str]]:
     """Return the words behind an amount that may name its food, before something else begins."""
     clause = _CLAUSE.search(text, start, start + _FARTHEST)
     stop = clause.start() if clause else min(len(text), start + _FARTHEST)
-    small = small_of(tongue) - _OF
+    small = (small_of(tongue) | _BEHIND) - _OF
     kept: list[re.Match[str]] = []
     for word in _TOKEN.finditer(text, start, stop):
         bare = without_accents(word[0])

@@ -12,7 +12,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
-from stillroom.bringing.amounts_last import with_amounts_first
+from stillroom.bringing.amounts_last import with_amounts_before
 from stillroom.bringing.bylines import with_bylines_told
 from stillroom.bringing.cells_on_lines import with_amounts_joined, with_cells_joined
 from stillroom.bringing.found import Row
@@ -115,7 +115,7 @@ _CARD_FACT: Final = re.compile(
 
 def made_ready(rows: Sequence[Row]) -> list[Row]:
     """Return rows without a page's times, with what it joined parted and what it parted joined."""
-    plainly = without_furniture(without_page_marks(with_amounts_first(with_leaders_taken(rows))))
+    plainly = without_furniture(without_page_marks(with_amounts_before(with_leaders_taken(rows))))
     marked = with_yields_told(with_set_titles_bared(with_marks_taken(plainly)))
     bare = with_notes_told(with_first_line_named(with_title_unstopped(with_bylines_told(marked))))
     named = _with_title_ended(with_labels_apart(_with_numbers_apart(bare)))

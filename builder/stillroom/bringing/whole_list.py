@@ -63,6 +63,8 @@ _STARRED: Final = re.compile(
 _WORDED: Final = re.compile(
     r"(?<=[^\W\d]),?\s+(?=(?:half|quarter|one|two|three|four|six|a\sfew)\s+[a-z]+$)"
 )
+# "gebrochener Zimt. Die Früchte": what a list's last thing is called, on the line below it
+_ENDS_WITHIN: Final = re.compile(r"(?P<said>[^\W\d_A-ZÀ-Þ][^.!?:;\d]{2,40}\.)\s+(?=[A-ZÀ-Þ])")
 _STAR: Final = re.compile(r"\s*[*•·]\s*")
 _MOST_WORDS: Final = 9
 _LONGEST: Final = 500
@@ -100,6 +102,10 @@ def _with_two_lines_joined(rows: Sequence[Row]) -> list[Row]:
     >>> rows = [Row("2 quarts of plums, 1 pint of vinegar,", gap=True), Row("Sugar.", wraps=True)]
     >>> [row.text for row in _with_two_lines_joined(rows)]
     ['2 quarts of plums, 1 pint of vinegar, Sugar.']
+    >>> rows = [Row("1 kg Zucker, 1 kg Birnen, 5 g grob", gap=True)]
+    >>> rows += [Row("gestoßener Zimt. Man", wraps=True)]
+    >>> [row.text for row in _with_two_lines_joined(rows)]
+    ['1 kg Zucker, 1 kg Birnen, 5 g grob gestoßener Zimt.', 'Man']
     """
     found: list[Row] = []
     for row in rows:
@@ -110,6 +116,12 @@ def _with_two_lines_joined(rows: Sequence[Row]) -> list[Row]:
             if len(whole) <= _LONGEST and things_of_line(whole):
                 found[-1] = replace(above, text=whole)
                 continue
+        rest = _ENDS_WITHIN.match(row.text) if above and above.gap and not row.gap else None
+        if above and rest and above.shape == row.shape == "line" and row.wraps:
+            whole = f"{above.text} {rest['said']}"
+            if len(whole) <= _LONGEST and things_of_line(above.text) and things_of_line(whole):
+                found[-1] = replace(above, text=whole)
+                row = replace(row, text=row.text[rest.end() :])
         found.append(row)
     return found
 
