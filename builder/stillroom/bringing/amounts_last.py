@@ -113,10 +113,16 @@ def with_amounts_turned(rows: Sequence[Row]) -> list[Row]:
     ['300 gr Farina', '3 uova', '100 gr burro', 'Impastare e cuocere a 180.']
     """
     found: dict[str, dict[int, str]] = {}
-    for at, row in enumerate(rows):
-        said = _FOOD_FIRST.fullmatch(row.text.strip()) if _is_cell(row) else None
-        if said is None or is_ingredient(row.text):
-            continue
+    cells = {
+        at: said
+        for at, row in enumerate(rows)
+        if _is_cell(row)
+        and (said := _FOOD_FIRST.fullmatch(row.text.strip()))
+        and not is_ingredient(row.text)
+    }
+    if not _LEAST <= len(cells) <= _MOST_CELLS:
+        return list(rows)
+    for at, said in cells.items():
         unit, many = said["unit"] or "", said["many"].strip(" .,")
         unit = "" if unit.lower().rstrip(".°º") in ("n", "nr") else unit
         turned = " ".join(filter(None, (many, unit, said["rest"], said["food"].strip())))
@@ -171,6 +177,8 @@ def _is_food(name: str) -> bool:
 
 
 _FEW: Final = 2
+_MOST_CELLS: Final = 300
+"""Lines with a number behind words: of more of them, as a register has, none is read."""
 _MEASURED: Final = late_regex(
     rf"(?i)[^\W\d][^\d.!?()]{{1,40}}?[\s,:–-]+[\d½¼¾⅓⅔][\d\s./,½¼¾⅓⅔-]*\s?{_UNIT}\b\.?\s*(?:\([^()]*\))?$"
 )

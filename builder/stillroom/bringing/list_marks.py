@@ -14,6 +14,7 @@ from typing import Final
 
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import section_of
+from stillroom.bringing.one_line import names_a_food
 from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.words.patterns import late_regex
 
@@ -150,12 +151,30 @@ def with_numbered_lists(rows: Sequence[Row]) -> list[Row]:
         if row.shape not in ("heading", "line") or section_of(row.text) != "ingredients":
             continue
         at = place + 1
+        bare = _are_bare_things(rows, at)
         while at < len(rows) and rows[at].shape in ("step", "item"):
             said = _COUNTED.sub("", rows[at].text) if rows[at].shape == "step" else rows[at].text
             thing = _PREPARE.sub("", said)
             thing = thing.rstrip(".") if thing != said or rows[at].shape == "step" else said
-            if not is_ingredient(thing):
+            if not is_ingredient(thing) and at not in bare:
                 break
             found[at] = replace(rows[at], text=thing, shape="item")
             at += 1
     return found
+
+
+def _are_bare_things(rows: Sequence[Row], at: int) -> range:
+    """Return the numbered rows from one on where they are things without amounts: "1. Flour".
+
+    A heading of the method follows them, and most are foods by their names.
+    """
+    end = next((one for one in range(at, len(rows)) if rows[one].shape != "step"), len(rows))
+    texts = [_COUNTED.sub("", row.text).strip() for row in rows[at:end]]
+    told = end < len(rows) and section_of(rows[end].text) == "method"
+    short = all(len(text.split()) <= _MOST_OF_A_NAME and text[-1:] != "." for text in texts)
+    named = sum(map(names_a_food, texts))
+    return range(at, end if told and short and named >= _FEW and named * 2 >= len(texts) else at)
+
+
+_FEW: Final = 2
+_MOST_OF_A_NAME: Final = 6

@@ -26,7 +26,8 @@ _FOOD_HEAD: Final = re.compile(
     re.IGNORECASE,
 )
 _AMOUNT_HEAD: Final = re.compile(
-    r"(?:amounts?|quantity|quantities|qty|how much|units?|measures?|mengen?|einheit|quantités?"
+    r"(?:amounts?|quantity|quantities|qty|how much|units?|measures?|mengen?|(?:maß)?einheit"
+    r"|quantités?"
     r"|unités?|cantidad(?:es)?|unidad(?:es)?|quantità|unità|hoeveelheid|eenheid|mängd|mængde|mengde|enhe[dt]"
     r"|quantidades?|unidades?|ilość|miara)",
     re.IGNORECASE,
@@ -37,6 +38,7 @@ _ALL_OF_IT: Final = re.compile(
 _COLUMNS: Final = re.compile(r"\s{2,}|\t|\s--\s")
 _HOW: Final = re.compile(r"(?:preparation(?: method)?|notes?|zubereitung|bemerkung)", re.I)
 _MONEY: Final = re.compile(r"[£$€¥]\s?\d|\d\s?(?:[£$€¥]|kr\b|zł\b|Fr\.|CHF|EUR|USD|GBP)")
+_DIGIT: Final = re.compile(r"\d")
 _NUMBER: Final = re.compile(r"[\d½¼¾⅓⅔⅛~≈±]")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2}")
 _BRACKETED: Final = re.compile(r"\([^()]+\)")
@@ -68,16 +70,43 @@ def with_strokes(lines: Sequence[str]) -> list[str]:
 
     >>> with_strokes(["flour|g", "----|---", "oats|100", "", "a | b"])
     ['|flour|g|', '|----|---|', '|oats|100|', '', 'a | b']
+    >>> with_strokes(["Item | Small | Large", "Plums | 1 kg | 2 kg", "Sugar | 1 cup | 2 cups"])[1]
+    '|Plums | 1 kg | 2 kg|'
     """
     found = list(lines)
     end = 0
     for at, line in enumerate(lines):
-        if at > end and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
+        if at >= end and "|" in line and _heads_strokes(lines, at):
+            end = next((one for one in range(at, len(lines)) if "|" not in lines[one]), len(lines))
+            found[at:end] = [f"|{one.strip().strip(chr(124))}|" for one in lines[at:end]]
+        elif at > end and _BARE_RULE.fullmatch(line) and "|" in lines[at - 1]:
             end = next((one for one in range(at, len(lines)) if "|" not in lines[one]), len(lines))
             found[at - 1 : end] = [
                 f"|{one.strip().strip(chr(124))}|" for one in lines[at - 1 : end]
             ]
     return found
+
+
+def _heads_strokes(lines: Sequence[str], at: int) -> bool:
+    """Whether a line heads the columns of two or more lines below it, with no rule between."""
+    below = lines[at + 1 : at + 1 + _LEAST]
+    many = lines[at].count("|")
+    return (
+        len(below) == _LEAST
+        and all(one.count("|") == many for one in below)
+        and (_names_columns(_cells_of(lines[at])))
+    )
+
+
+def _cells_of(line: str) -> tuple[str, ...]:
+    return tuple(_NOTHING.sub("", one).strip() for one in line.strip().strip("|").split("|"))
+
+
+def _names_columns(row: Sequence[str]) -> bool:
+    """Whether cells are the heads of columns, of which one is of what goes in, and none counts."""
+    said = [cell.strip("*_: ") for cell in row]
+    named = any(map(_FOOD_HEAD.fullmatch, said))
+    return named and len(said) > 1 and not any(map(_DIGIT.search, said)) and all(said)
 
 
 def _rules(line: str) -> bool:
@@ -193,16 +222,13 @@ def _own_label(name: str) -> str:
 
 
 def _read(lines: Sequence[str]) -> Table:
-    cells = [
-        None
-        if _rules(line)
-        else tuple(_NOTHING.sub("", one).strip() for one in line.strip().strip("|").split("|"))
-        for line in lines
-    ]
+    cells = [None if _rules(line) else _cells_of(line) for line in lines]
     doubled = [at for at, line in enumerate(lines) if _rules(line.strip()) and "=" in line]
     ruled = doubled or [at for at, row in enumerate(cells) if row is None and at]
     above = [row for row in cells[: ruled[0]] if row is not None] if ruled else []
     body = [row for row in cells[ruled[0] if ruled else 0 :] if row is not None]
+    if not ruled and len(body) > _LEAST and _names_columns(body[0]):
+        return Table(body[0], tuple(body[1:]))
     heads = above[-1] if len(above) == 1 and body else ()
     body = body if heads else [row for row in cells if row is not None]
     return Table(heads, tuple(body))
