@@ -72,6 +72,8 @@ def test_what_suits_them_is_refused(said: str) -> None:
         "Fine for children under 10.",
         "A treat for children under twelve.",
         "Not for under-ones.",
+        "Good to know: children under one can fall ill from honey.",
+        "Auch gut gekocht macht Honig Kinder unter einem Jahr krank.",
         "Reif ab 6 Monaten.",
         "Se conserve 6 mois, à partir de 8 mois prêt.",
         "Od 6 miesięcy dojrzewa.",

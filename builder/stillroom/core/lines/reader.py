@@ -90,11 +90,9 @@ _BEFORE_ITS_NOUN = {
         r"(?<=\s)(?P<first>[a-ząćęłńóśźż]{2,}(?:(?P<case>ej|ego)|[yi]ch)),"
         r"\s(?=[a-ząćęłńóśźż]+(?(case)(?P=case)|[yi]ch)\s[^\W\d])"
     ),
-    **dict.fromkeys(
-        ("da", "nb"),
-        late_regex(r"(?<=\s)(?P<first>[a-zæøå]{3,}e),\s(?=[a-zæøå]{2,}(?:ede|te)\s[^\W\d])"),
-    ),
+    "da": late_regex(r"(?<=\s)(?P<first>[a-zæøå]{3,}ede|fine),\s(?=[a-zæøå]+ede\s(?!og\b)\w)"),
 }
+_BEFORE_ITS_NOUN["nb"] = _BEFORE_ITS_NOUN["da"]
 _CLOVES = late_regex(r"\b(cloves?),\s+(garlic)\b", re.IGNORECASE)  # "4 cloves, garlic, minced"
 _INSTEAD = late_regex(r"(?:or|oder|ou)\s+(?P<what>\S.*)", re.IGNORECASE)
 _LEFT_OF = late_regex(r"\s+(?:of|de|di|da|von|van|zu(?:\s+je)?|je|à|a|@)$", re.IGNORECASE)

@@ -67,7 +67,9 @@ _LEFT_OUT = clause_regex(
 _WARNS = clause_regex(
     r"\b(?:no|not|never|avoid\w*|wait\w*|leave|keep|away|only|unless|danger\w*|risk\w*|harm\w*"
     r"|unsafe|unsuitable|unfit"
-    r"|poison\w*|botuli\w*|warn\w*|caution|careful|nichts?|keine?[nmrs]?|nie|niemals|vor|fern\w*"
+    r"|poison\w*|botuli\w*|ill|sick\w*|illness|disease|krank\w*|malades?|maladie|ammala\w*"
+    r"|enferm\w*|ziek\w*|sjuk\w*|syge?|syke?|doen\w*|chor\w*|warn\w*|caution|careful|nichts?"
+    r"|keine?[nmrs]?|nie|niemals|vor|fern\w*"
     r"|gefähr\w+"
     r"|ungeeignet|giftig|achtung|vorsicht|tabu|verboten|verzicht\w+|erst|pas|jamais|loin|portée"
     r"|interdit\w*"

@@ -81,6 +81,12 @@ LOOSE_LENGTHS: Final = (
     (r"\b(?:einige|ein paar|quelques|algun[oa]s|un[oa]s poc[oa]s|alcun[ei]|qualche)\b", "2"),
     (r"\b(?:enkele|enige|een paar|några|noen|nogle|alguns|algumas)\b", "2"),
 )
+# of them those with their unit: "ein halbes Jahr"
+_HALF_YEARS: Final = tuple(
+    (late_regex(words, re.IGNORECASE), least)
+    for words, least in LOOSE_LENGTHS
+    if not least.isdigit()
+)
 
 
 def plainly(sentence: str) -> str:
@@ -89,9 +95,6 @@ def plainly(sentence: str) -> str:
     >>> plainly("Suele durar entre 3 y 6 meses."), plainly("Låt stå en vecka.")
     ('Suele durar 3-6 meses.', 'Låt stå 1 vecka.')
     """
-    for loose, least in LOOSE_LENGTHS:  # "ein halbes Jahr"
-        if not least.isdigit():
-            sentence = re.sub(loose, least, sentence, flags=re.IGNORECASE)
-    for pattern, said in PLAINLY:
+    for pattern, said in (*_HALF_YEARS, *PLAINLY):
         sentence = pattern.sub(said, sentence)
     return sentence
