@@ -204,3 +204,32 @@ def test_words_in_a_box_are_read_as_a_list_reads_them(own: OpenDesk) -> None:
     row = yaml.safe_load(path.read_text(encoding="utf-8"))["households"][0]
     assert row["children"] == [3, 7]
     assert row["avoid"] == ["nuts (walnuts, pecans)", "alcohol"]
+
+
+def test_an_earlier_list_stands_in_the_words_of_its_boxes(own: OpenDesk) -> None:
+    sent = boxes_of(own, f"/giving/list?name={NAME}") | {"households|0|likes": "damson cheese"}
+    assert own.ask("/giving/list", "POST", sent).status == 303
+    listed = BeautifulSoup(own.ask(f"/giving/earlier?name={NAME}").text, "html.parser")
+    link = listed.select_one(".versions a")
+    assert link is not None
+    shown = BeautifulSoup(own.ask(str(link["href"])).text, "html.parser")
+    sides = shown.select_one(".sides")
+    assert sides is not None
+    changed = [row.get_text(" ", strip=True) for row in sides.select("tr.other")]
+    assert changed == ["Likes: quince-chutney, bramble-jelly Likes: damson cheese"]
+    words = sides.get_text("\n")
+    assert "Recipe: " in words
+    assert not [one for one in ("households:", "makes:", "giving day:", "#", "- ") if one in words]
+
+
+def test_earlier_settings_stand_in_the_words_of_their_boxes(own: OpenDesk) -> None:
+    sent = boxes_of(own, "/book") | {"foot": "Ann and Ola"}
+    assert own.ask("/book", "POST", sent).status == 303
+    listed = BeautifulSoup(own.ask("/book/earlier?name=mkdocs.yml").text, "html.parser")
+    link = listed.select_one(".versions a")
+    assert link is not None
+    shown = BeautifulSoup(own.ask(str(link["href"])).text, "html.parser")
+    words = shown.select_one(".sides").get_text("\n")  # type: ignore[union-attr]
+    assert "Whose it is: Ann and Ola" in words
+    assert "Country of the kitchen: " in words
+    assert not [one for one in ("site_name", "plugins", "theme:", "copyright") if one in words]

@@ -46,6 +46,14 @@ LABELS: Final[Mapping[str, str]] = {
     "printer_feed": "By how much your printer misses, to the right and down",
 }
 """What the box of a setting is called; what the printed book bears has several."""
+PLACED: Final[Mapping[str, str]] = {
+    "foot": "Whose it is",
+    "bound_dedication": "Whom the printed book is for",
+    "bound_handwriting": "A page in your own hand, among the pictures",
+    "bound_says": "What that page reads",
+    "bound_photographs": "Photographs in the printed book",
+}
+"""What the boxes are called whose words stand elsewhere in the file."""
 _SETTING: Final = re.compile(r'The setting "(\w+)" is not right: ')
 _HOST: Final = re.compile(r"(?:[\w-]+\.)+[a-z]{2,24}(?:/\S*)?", re.IGNORECASE)
 SEND: Final = "send_us"

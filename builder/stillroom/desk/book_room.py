@@ -16,6 +16,7 @@ from stillroom.desk.book_form import settings_form, whole_address, write_setting
 from stillroom.desk.colours import STYLE, palette_in, palettes, style_of
 from stillroom.desk.comparing import Pair, side_by_side
 from stillroom.desk.desk import Desk
+from stillroom.desk.in_words import pairs_in_words, settings_in_words
 from stillroom.desk.keeping import ChangedElsewhere, keep, take_out
 from stillroom.desk.named import countries, currencies, languages
 from stillroom.desk.own_foods import set_in, with_food
@@ -157,7 +158,8 @@ def _both(desk: Desk, name: str, sent: dict[str, str]) -> list[Pair]:
     """Return what was typed beside the file of that name as it is now."""
     config, larder = _now(desk.place.config), _now(desk.book().larder_file)
     if name == config.path.name:
-        return side_by_side(write_settings(config.raw, name, sent, None), config.raw)
+        mine = write_settings(config.raw, name, sent, None)
+        return pairs_in_words(mine, config.raw, settings_in_words)
     if name == larder.path.name:
         return side_by_side(sent["larder"], larder.raw)
     words = Path(name).stem
@@ -241,7 +243,8 @@ def _file_named(desk: Desk, name: str) -> Path:
 async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of one of the book's own files."""
     path = _file_named(desk, request.query_params.get("name", ""))
-    words = versions_of(desk, path, request.query_params.get("at", ""))
+    told = settings_in_words if path == desk.place.config else _below_head
+    words = versions_of(desk, path, request.query_params.get("at", ""), told)
     words["called"] = CALLED.get(path.name, path.name)
     return page("versions.html", here="book", way="/book/earlier", onward="/book", **words)
 

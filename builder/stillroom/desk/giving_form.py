@@ -121,6 +121,15 @@ ROWS: Final[Mapping[str, tuple[Ask, ...]]] = {
     ),
 }
 
+HEADINGS: Final[Mapping[str, str]] = {
+    "households": "Who",
+    "baskets": "Baskets",
+    "makes": "What is made",
+    "posting": "Ways to post",
+    "batches": "Batches you began before anything was noted here",
+}
+"""What stands above the rows of each sort, in the order of the page."""
+
 
 FILE_ONLY: Final[Mapping[str, Mapping[str, str]]] = {
     "list": {"follows": "close-year writes it into the next year's list"},

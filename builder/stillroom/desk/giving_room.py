@@ -24,9 +24,17 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.when.giving_days import find_day
 from stillroom.core.words.day_words import say_day
 from stillroom.core.words.problems import Problem, ProblemsFound, Unreadable
-from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
-from stillroom.desk.giving_form import ROWS, TOP, Ask, box_name, change_list, rows_of, top_of
+from stillroom.desk.giving_form import (
+    HEADINGS,
+    ROWS,
+    TOP,
+    Ask,
+    box_name,
+    change_list,
+    rows_of,
+    top_of,
+)
 from stillroom.desk.giving_further import new_rows
 from stillroom.desk.giving_lines import is_day, lines_of, shown
 from stillroom.desk.giving_rows import NEEDED, in_part
@@ -40,6 +48,7 @@ from stillroom.desk.giving_told import (
     read_at_desk,
     tell,
 )
+from stillroom.desk.in_words import list_in_words, pairs_in_words
 from stillroom.desk.keeping import ChangedElsewhere, keep
 from stillroom.desk.looking import plainly
 from stillroom.desk.named import currencies, languages
@@ -71,13 +80,6 @@ FURTHER: Final = {
     "baskets": "Weight, containers, papers",
 }
 """What the folded boxes of a row are about."""
-HEADINGS: Final = {
-    "households": "Who",
-    "baskets": "Baskets",
-    "makes": "What is made",
-    "posting": "Ways to post",
-    "batches": "Batches you began before anything was noted here",
-}
 
 
 def list_named(desk: Desk, name: str) -> Path:
@@ -291,7 +293,7 @@ async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response 
         keep(desk.place, path, text, now.sum if text == now.raw else opened)  # it stands there
     except ChangedElsewhere:
         told = "It was changed elsewhere meanwhile. Both stand below; keep yours to put it there."
-        pairs = side_by_side(text, now.raw)
+        pairs = pairs_in_words(text, now.raw, list_in_words)
         return show_boxes(desk, now, 409, base=text, told=(told,), pairs=pairs)
     let_go(desk, f"giving:{desk.place.short(path)}", sent.get("visit", ""))
     return None
@@ -300,7 +302,7 @@ async def _refused(desk: Desk, path: Path, sent: Mapping[str, str]) -> Response 
 async def earlier(desk: Desk, request: Request) -> Response:
     """Show the earlier versions of a list, and one of them beside what stands there now."""
     path = list_named(desk, request.query_params.get("name", ""))
-    words = versions_of(desk, path, request.query_params.get("at", ""))
+    words = versions_of(desk, path, request.query_params.get("at", ""), list_in_words)
     words["called"] = titled(path)
     return _page(desk, "versions.html", way="/giving/earlier", onward="/giving", **words)
 

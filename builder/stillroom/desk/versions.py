@@ -14,8 +14,8 @@ from typing import Any
 import babel.dates
 
 from stillroom.core.words.problems import ProblemsFound
-from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
+from stillroom.desk.in_words import Words, pairs_in_words
 from stillroom.desk.keeping import Earlier, find_earlier, keep, list_earlier
 from stillroom.desk.place import read_now
 
@@ -33,8 +33,8 @@ def _language(desk: Desk) -> str:
         return "en_GB"
 
 
-def versions_of(desk: Desk, path: Path, at: str) -> dict[str, Any]:
-    """Return what the page of versions shows; raises NotHere for a version that is none."""
+def versions_of(desk: Desk, path: Path, at: str, words: Words) -> dict[str, Any]:
+    """Return what the page of versions shows, told by `words`; raises NotHere for none."""
     language = _language(desk)
     chosen = find_earlier(desk.place, [path], at) if at else None
     now = read_now(path, path.name)
@@ -46,7 +46,7 @@ def versions_of(desk: Desk, path: Path, at: str) -> dict[str, Any]:
         ],
         "chosen": at,
         "when": when_words(chosen, language) if chosen else "",
-        "pairs": side_by_side(chosen.text, now.raw) if chosen else [],
+        "pairs": pairs_in_words(chosen.text, now.raw, words) if chosen else [],
     }
 
 
