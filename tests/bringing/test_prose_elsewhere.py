@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from bringing.drafts import asked, brought, listed
+from bringing.drafts import asked, brought, fact, listed
 from stillroom.bringing.prose_elsewhere import told_in
 
 TOLD = [
@@ -150,3 +150,14 @@ def test_what_is_measured_of_nothing_known_is_asked_about() -> None:
     )
     assert listed(one) == ["3 lod kanel"]
     assert '"8 skålpund brunwit"' in asked(one)
+
+
+def test_what_a_spanish_recipe_is_for_goes_in_and_is_not_made() -> None:
+    (one,) = brought(
+        "Mantecados\n\nPara tres libras de manteca, el zumo de tres limones y un cuartillo de leche."
+        " Se bate bien la manteca con el limón y se le va añadiendo la leche, poco a poco.\n",
+        "es_ES",
+    )
+    assert fact(one, "makes") == ""
+    assert listed(one) == ["el zumo de tres limones", "un cuartillo de leche"]
+    assert '"tres libras de manteca"' in asked(one)

@@ -79,6 +79,9 @@ from stillroom.core.lines.staple_table import staples_named
 _ASIDE: Final = re.compile(r"\s*\((?P<said>[^()]+)\)$")
 _A_RECIPE: Final = re.compile(rf"\b{RECIPE_WORD}\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(r"^\d{1,2}\s*[.):#]\s+")
+_WEIGHED: Final = re.compile(
+    r"\b(?:k?g|kilo|libra|libbr|pfund|pund|pond|funt|livre)", re.IGNORECASE
+)
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
 _FEW: Final = 6
@@ -307,6 +310,11 @@ def _without_list(rows: Sequence[Row]) -> Recipe:
     whole = things_in_sentences(texts) if recipe.told else []
     elsewhere = told_elsewhere(texts) if recipe.told else None
     recipe.unread = list(elsewhere.unknown) if elsewhere else []
+    goes_in = {one.casefold() for one in (*things, *recipe.unread)}
+    if _WEIGHED.search(recipe.makes) and recipe.makes.casefold() in goes_in:
+        recipe.makes = (
+            ""  # "Para tres libras de manteca, un cuartillo de leche": none of it is made
+        )
     is_whole = len(whole) > len(things) or (len(whole) == len(things) and elsewhere is None)
     if things := [*bare, *(whole if is_whole else things)]:
         recipe.ingredients = [("", thing) for thing in things]

@@ -32,6 +32,8 @@ LINES = [
     ("zweiunddreißig Gramm Zimt", "de_DE", "32", "g", "Zimt"),
     ("trentacinque grammi di cannella", "it_IT", "35", "g", "cannella"),
     ("treinta y dos gramos de canela", "es_ES", "32", "g", "canela"),
+    ("sju hundre gram sukker", "nb_NO", "700", "g", "sukker"),
+    ("syv hundrede gram sukker", "da_DK", "700", "g", "sukker"),
     ("femogtyve gram kanel", "da_DK", "25", "g", "kanel"),
     ("an eighth of a cup of oil", "en_US", "1/8", "cup", "oil"),
     ("2 Pund Kirsebær", "da_DK", "2", "pund", "Kirsebær"),
