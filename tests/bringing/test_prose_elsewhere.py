@@ -155,7 +155,7 @@ def test_what_is_measured_of_nothing_known_is_asked_about() -> None:
 def test_what_a_spanish_recipe_is_for_goes_in_and_is_not_made() -> None:
     (one,) = brought(
         "Mantecados\n\nPara tres libras de manteca, el zumo de tres limones y un cuartillo de"
-        " leche. Se bate bien la manteca con el limón y se le va añadiendo la leche, poco a poco.\n",
+        " leche. Se bate bien la manteca con el limón y se le va añadiendo la leche.\n",
         "es_ES",
     )
     assert fact(one, "makes") == ""
