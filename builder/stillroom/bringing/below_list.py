@@ -265,7 +265,20 @@ def read_steps(recipe: Recipe, rows: Sequence[Row]) -> None:
                 recipe.steps.append((group, text))
                 recipe.numbered |= {text} if row.shape == "step" and counted else set()
             whole = _OF_A_PART.sub(" ", text)
-            recipe.say_makes(makes_of(whole) or yield_told(whole))
+            so_many = makes_of(whole) or yield_told(whole)
+            recipe.say_makes("" if _is_of_a_head(so_many, group, recipe.title) else so_many)
+
+
+def _is_of_a_head(made: str, head: str, title: str) -> bool:
+    """Whether so much is of what a head among the steps names, and the title does not.
+
+    >>> _is_of_a_head("30 meatballs", "Lamb meatballs", "Yule mustard")
+    True
+    >>> _is_of_a_head("30 biscuits", "For the biscuits", "Oat biscuits")
+    False
+    """
+    last = plain(made).split()[-1:]
+    return bool(last and head) and last[0] in plain(head) and last[0] not in plain(title)
 
 
 def _yield_alone(text: str) -> str:

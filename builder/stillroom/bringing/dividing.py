@@ -47,6 +47,7 @@ from stillroom.bringing.page_marks import without_edit_marks
 from stillroom.bringing.prose import measured_in_prose, told_over_lists
 from stillroom.bringing.prose_elsewhere import told_elsewhere
 from stillroom.bringing.rows import made_ready
+from stillroom.bringing.seen_whole import tidy_whole
 from stillroom.bringing.series import series_of, weaker_series_of
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
@@ -72,6 +73,7 @@ from stillroom.bringing.titles_stopped import is_stopped_title
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.told_above import keep_story, take_method_above
 from stillroom.bringing.tools import take_tools
+from stillroom.bringing.ways_below import with_ways_below
 from stillroom.bringing.whole_list import things_in_sentences
 from stillroom.bringing.yield_lines import amount_of_nothing
 from stillroom.core.lines.staple_table import staples_named
@@ -96,7 +98,7 @@ def divide(paper: Paper) -> list[Recipe]:
         left = Left(told, signed=signed)
     else:
         left = without_private(paper.rows, origin.letter)
-    rows, recipes = _all_of(made_whole(without_edit_marks(left.rows)))
+    rows, recipes = _all_of(made_whole(with_ways_below(without_edit_marks(left.rows))))
     if recipes:
         left.tell(recipes[-1])
         if origin.beside:
@@ -231,6 +233,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     ask_of_left_out(recipe)
     ask_of_another_above(recipe)
     ask_of_no_measure(recipe)
+    tidy_whole(recipe)
     return recipe
 
 

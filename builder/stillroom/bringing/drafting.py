@@ -247,7 +247,7 @@ def _cut(text: str, most: int = _LONGEST_ITEM) -> str:
 def _add_body(made: _Draft, recipe: Recipe, origin: Origin) -> int:
     """Add what stands below the facts; return the place of the heading of the method."""
     made.add("")
-    intro = [] if origin.others else recipe.intro
+    intro = [] if origin.others else list(dict.fromkeys(recipe.intro))
     first = len(made.rows)
     for paragraph in intro:
         made.add(_prose(paragraph), "")

@@ -60,6 +60,7 @@ _LONGEST_THING: Final = 900
 _PART_WORDS: Final = 3
 _LEAST_SAID: Final = 12
 _SHOWN: Final = 60
+_LEAST_OF_A_TIP: Final = 7
 _MOST_ABOVE: Final = 6
 _BRACKETED: Final = re.compile(r"\([^()]*\)")
 _MOST_OF_A_LINE: Final = 14
@@ -73,7 +74,10 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
         recipe.say_makes(makes_of(recipe.notes[-1][1][0]))
         rows = rows[before:]
     outer = -1  # how far in the item stands that heads the items further in
+    rest = 0  # the row behind a tip that goes on over lines
     for place, row in enumerate(rows):
+        if place < rest:
+            continue
         if row.shape == "item" and row.indent <= outer:
             group, so_much, outer = "", "", -1
         if row.shape in ("row", "sizes"):
@@ -97,6 +101,10 @@ def read_list(recipe: Recipe, rows: Sequence[Row]) -> None:
             take_makes(recipe, row.text)
         elif row.text.startswith("* ") and is_sentence(row.text.lstrip("* ")):
             recipe.notes.append(("Notes", [row.text.lstrip("* ")]))
+        elif recipe.ingredients and _is_tip(row.text):
+            tip = _with_rest(rows, place)
+            _take_note(recipe, " ".join(one.text for one in tip))
+            rest = place + len(tip)
         elif ADDRESS.fullmatch(row.text):
             recipe.address = recipe.address or row.text
         elif jars := jars_of(row.text):
@@ -132,6 +140,30 @@ def _as_told(row: Row) -> Row:
     """Return a sentence in bold as the line that it is, and any other row as it stands."""
     told = row.shape == "heading" and is_sentence(row.text) and not is_head(row)
     return replace(row, shape="line", level=0) if told else row
+
+
+def _is_tip(text: str) -> bool:
+    """Whether a line of a list gives advice below a head of it: "TIPS: take care".
+
+    >>> _is_tip("CONSIGLI: serve un calderone molto grande, di ferro o di acciaio.")
+    True
+    >>> _is_tip("Note: 2 cups")
+    False
+    """
+    head, colon, said = text.partition(":")
+    tip = plain(head) in words("tip_heads") | words("aside")
+    told = len(said.split()) >= _LEAST_OF_A_TIP and not begins_with_amount(said.strip())
+    return bool(colon) and tip and told
+
+
+def _with_rest(rows: Sequence[Row], at: int) -> Sequence[Row]:
+    """Return the row of a tip with those that it goes on in, as typed text is broken."""
+    end = at + 1
+    while end < len(rows) and rows[end].shape == "line" and not rows[end].gap:
+        if not rows[end - 1].wraps or is_ingredient(rows[end].text):
+            break
+        end += 1
+    return rows[at:end]
 
 
 def _take_sentence(recipe: Recipe, rows: Sequence[Row], place: int, group: str) -> None:

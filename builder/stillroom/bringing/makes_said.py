@@ -27,6 +27,8 @@ _LONGEST_SAID: Final = 2_000
 _MOST_SAID: Final = 12
 # "makes 4 8 oz. jars": a stop that shortens a unit, and no sentence's end
 _UNIT_STOP = (
+    # "1 tart of ca. 25 cm": a stop that shortens "about"
+    r"(?:(?<=\sca)|(?<=\song)|(?<=\senv)|(?<=\sung)|(?<=\sapprox)|(?<=\scirc))\.(?=\s?\d)|"
     r"(?:(?<=\d\soz)|(?<=\doz)|(?<=-oz)|(?<=[\s-]pt)|(?<=\spts)|(?<=[\s-]qt)|(?<=\sqts)|(?<=\slb)|(?<=\slbs)|(?<=\sdoz)|(?<=\sgal)|(?<=\sfl)"
     r"|(?<=\sgl))\.(?=\s(?-i:(?!and\b|and\s|then\b|it\b)[a-zà-ÿ]))"
 )
@@ -67,6 +69,10 @@ _MADE_WITHIN: Final = re.compile(
     r"\d+\s*(?:servings?\s*)?\((?:makes|yields)\s+(?P<said>[^()]+)\)", re.IGNORECASE
 )
 _SERVES_WITHIN: Final = re.compile(r"\s*\((?:makes|serves|yields|about)\s[^()]*servings?\)$", re.I)
+# "about 8 jars (see page 135)"
+_LEADS_ON: Final = re.compile(
+    r"\s*\((?:see|siehe|s\.|voir|vedi|v[ée]ase|ver|zie|se|patrz|zob\.)\s[^()]*\)", re.IGNORECASE
+)
 _LONG_ASIDE: Final = re.compile(r"\s*\((?:[^()\s]+\s+){5,}[^()]*\)?$")
 _CIRCA: Final = re.compile(
     r"\b(?:ca|circa|etwa|environs?|ongeveer|aproximadamente|unos|unas)\b|±", re.IGNORECASE
@@ -129,6 +135,7 @@ def makes_of(text: str) -> str:
     within = _MADE_WITHIN.fullmatch(said)
     said = said if within else _SERVES_WITHIN.sub("", said)
     said = _LONG_ASIDE.sub("", within["said"] if within else said)
+    said = _LEADS_ON.sub("", said)
     said = _IN_OTHER_MEASURE.sub(r"\g<unit>", said).strip(" ,(")
     if _FOR.fullmatch(before) and _is_of_a_food_or_time(said):
         return ""  # "Für 2 kg Quitten:", "Pour 3 heures"

@@ -67,7 +67,7 @@ _BEHIND: Final = re.compile(
 )
 # "Rezept Vanillekipferl", "Deine Quittenmarmelade", "How to make X - a step by step guide"
 _NAMED_A_RECIPE: Final = re.compile(
-    r"^(?:(?:rezept|recette|receta|ricetta|recept|receita|opskrift|oppskrift|przepis)(?:\s+(?:für|vom|von|des?|du|di|del|della|voor|d[aeo]|på|til|na))?\s*[:–-]?\s+(?=\S)"
+    r"^(?:(?:rezept|recette|receta|ricetta|recept|receita|opskrift|oppskrift|przepis)(?:(?:\s+[^\W\d]{5,}(?=\s+(?:de|du|di|del|della|d[ao])\s))?\s+(?:für|vom|von|des?|du|di|del|della|voor|d[aeo]|på|til|na))?\s*[:–-]?\s+(?=\S)"
     r"|(?:dein|eur|unser)e?[nr]?\s+(?=[A-ZÄÖÜ])"
     r"|(?:how\s+(?:to|i|we)|to)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
     re.IGNORECASE,

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import codecs
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from stillroom.bringing.afterwords import is_name
@@ -196,7 +197,7 @@ def rows_of(lines: list[str]) -> list[Row]:
             gap = True
             continue
         if not gap and rows and (level := _underlines(said, rows[-1])):
-            rows[-1] = Row(rows[-1].text, "heading", level, rows[-1].gap)
+            rows[-1] = Row(_named(rows), "heading", level, rows[-1].gap)
             gap = True
             continue
         if _RULE.fullmatch(said) or _UNDERLINE.fullmatch(said):
@@ -305,13 +306,20 @@ def _with_tables_whole(lines: list[str]) -> list[str | list[str]]:
     return found
 
 
+def _named(rows: Sequence[Row]) -> str:
+    """Return what a line of signs sets off: the first of a paper, its title, without a colon."""
+    text = rows[-1].text
+    first = len(rows) == 1 and section_of(text) is None
+    return text.rstrip(" :") if first else text
+
+
 def _underlines(said: str, above: Row) -> int:
     """Return the level of the heading that a row of signs makes of the line above it, or 0."""
     if above.shape != "line" or not _UNDERLINE.fullmatch(said):
         return 0
     if set(said) <= {"=", "-"}:
         return 1 if "=" in said else 2
-    return (1 if said[0] in "#*" else 3) if len(said) >= len(above.text) else 0
+    return (1 if said[0] in "#*" else 3) if len(said) >= len(above.text.rstrip(" :")) else 0
 
 
 def _with_crosses_as_dashes(lines: list[str]) -> list[str]:

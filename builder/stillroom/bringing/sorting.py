@@ -75,7 +75,7 @@ _GERMAN_STEP: Final = re.compile(
     r"^(?=[^\d½¼¾])(?:[^\d½¼¾]|(?<!\d)\d+(?:[-–]\d+)?\s?(?:Min|Std|Stund|Tag|Woch|Grad|°|x\s|[Mm]al\s))*\s[a-zäöüß]{3,}(?:en|ern|eln)\.$"
 )
 _NUMBERED: Final = re.compile(
-    rf"\(?(?:{STEP_WORD}\s*)?(\d{{1,2}})\s*[.):]{{1,2}}\s*(?=[^\W\d])"
+    rf"\(?(?:{STEP_WORD}\s*)?(\d{{1,2}})\s*[.):\]]{{1,2}}\s*(?=[^\W\d])"
     rf"|{STEP_WORD}\s+(?:\d{{1,2}}|one|two|three|four|five|six|seven|eight|nine|ten)"
     r"\s*(?:[.):]|\s[-–—])\s*(?=[^\W\d])"
     r"|\(?[A-H]\)\s+(?=[^\W\d])",

@@ -74,6 +74,9 @@ def named_alone(recipe: Recipe, origin: Origin) -> str:
     Where it makes a number of nothing, its title may say of what: "ANZAC biscuits".
     """
     named = named_by_subject(recipe, origin)
+    if origin.letter and named and not recipe.title and not says_kind_or_doubt(named):
+        what = f'"{named}" is what the letter is about, and is taken for the title.'
+        recipe.doubt("title", what, "If it is called otherwise, write that.")
     counted = _WORD.findall(named.lower())[-1:]
     if _BARE_NUMBER.fullmatch(recipe.makes.strip(" .")) and words("made_in") & {*counted}:
         recipe.makes = f"{recipe.makes.strip(' .')} {counted[0]}"

@@ -101,20 +101,22 @@ _GOOD_FOR: Final = re.compile(
     re.IGNORECASE,
 )
 _ABOUT: Final = (
-    r"(?:ca\.?|circa|etwa|ungefähr|rund|environ|unos|unas|ongeveer|ungefär|cirka|about|una?)\s+"
+    r"(?:ca\.?|circa|etwa|ungefähr|rund|environ|unos|unas|ongeveer|ungefär|cirka"
+    r"|omtrent|omkring|cerca\s+de|około|ok\.|about|una?)\s+"
 )
 _SO_MANY: Final = r"\d+(?:\s*(?:-|–|bis|à|o|a|of|tot|till)\s*\d+)?\s+"
 # what is counted: what things are kept in and what is given, or any at the sentence's end
 _COUNTED: Final = (
     rf"(?:(?:{_ABOUT})?{_SO_MANY}(?:[^\W\d]+\s+){{0,2}}?(?:gläser|gläschen|flaschen|stück|plätzchen|kekse|pots|bocaux|bouteilles|biscuits"
-    r"|pièces|sablés|vasetti|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar|glas|glass|krukker|flasker|stykker)"
+    r"|pièces|sablés|vasetti|barattoli|bottiglie|biscotti|tarros|frascos|botellas|galletas|potjes|potten|flessen|koekjes|burkar|flaskor|kakor|bitar|glas|glass|krukker|flasker|stykker|frikadeller|småkager|kjeks|słoik\w{0,4}|słoiczk\w{1,3}|butel\w{2,3}|pierni\w{1,5}|ciast\w{2,4}|sztuk\w{0,3}|biscoitos|kerzen)"
     rf"|{_ABOUT}{_SO_MANY}(?!gram|millil|lit[er]|kilo|grad|degr|minut|stund|heure|horas|tagen?\b|jours|días|giorn|dagar|dagen|woche|semain|semana|settim|weken|weeks|month|monat|meses|month|maand|månad|gånger|veces|volte)"
     r"[^\W\d]{5,}(?=\s*(?:[.!;,]|$)))"
 )
 # "Das ergibt ungefähr 6 Gläser.", but "Das ergibt 500 ml Saft", which goes on into something
 _GIVES: Final = re.compile(
     r"\b(?:(?:das|es|dies|menge|rezept|zutaten|man|ich|wir)\s+(?:ergibt|ergab|ergeben|erhält|bekommt|bekam|bekomme|hatte)|(?:ça|cela|qui|on|recette)\s+(?:donne|fait|obtient)|(?:j['’]en\s+ai|on\s+a)\s+(?:eu|fait)|si\s+ottengono|(?:ne|mi|mi\s+sono)\s+(?:vengono|venuti|escono)|(?:me\s+|te\s+|nos\s+)?(?:salen|salieron)|(?:dit|het|je|recept)\s+(?:geeft|levert|krijgt)|(?:det|receptet|satsen)\s+(?:blir|ger|räcker\s+till)"
-    r"|(?:det|opp?skrifte?n|portionen|porsjonen)\s+(?:blir|gi(?:ve)?r|rækker\s+til|holder\s+til|er\s+til)|(?:la\s+)?ricetta\s+è\s+per|(?:dit\s+)?recept\s+is\s+voor"
+    r"|(?:det|der|opp?skrifte?n|portionen|porsjonen)\s+(?:blir|bliver(?:\s+(?:der|det|til))?|gi(?:ve)?r|rækker\s+til|holder\s+til|er\s+til)|(?:bliver|blir)\s+(?:der|det)"
+    r"|(?:porcja|porcji|ilość|ilości|proporcji|przepis|przepisu)\s+(?:wystarcza\s+na|starcza\s+na|wychodzi|wyszło(?:\s+mi)?)|(?:bekommt|erhaltet)\s+ihr|rendem?|dá\s+para|mixture\s+makes|(?:la\s+)?ricetta\s+è\s+per|(?:dit\s+)?recept\s+is\s+voor"
     r"|(?:cette|la)\s+quantité\s+(?:permet\s+(?:de\s+remplir|d['’]obtenir)|donne|suffit\s+pour))"
     rf"\s+(?P<said>{_COUNTED})\b(?!\s+(?:(?-i:[A-ZÄÖÜ])|de\s|d['’]|di\s|je\s|à\s\d))",
     re.IGNORECASE,
