@@ -5,7 +5,8 @@ A last net below dividing.py and series.py: what they could not part is asked ab
 
 from __future__ import annotations
 
-from collections.abc import Collection
+import re
+from collections.abc import Collection, Iterator
 from typing import Final
 
 from stillroom.bringing.doubted import quoted, some_of
@@ -13,12 +14,22 @@ from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.list_parts import FOR_A_PART
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.sorting import is_sentence
+from stillroom.bringing.sorting import begins_with_amount, is_sentence
+from stillroom.core.lines.staple_table import staples_named
+from stillroom.core.words.patterns import late_regex
 
 _MOST_OF_A_NAME: Final = 8
 _LEAST_TOLD: Final = 7
 """Words of a line from which on it tells how something is made."""
 _MOST_NAMED: Final = 6
+_LEAST_RUN_IN: Final = 2
+_MOST_RUN_IN: Final = 4
+"""Words of a name that its paragraph begins with."""
+# "Ratafia de cassis. Laissez macérer", "Timian: Pluk en lille buket"
+_RUN_IN: Final = late_regex(
+    rf"(?P<name>[^\W\d_][^.!?:;,()]{{2,40}})[.:]\s+(?=[^\W\d_])\S+(?:\s+\S+){{{_LEAST_TOLD - 1},}}",
+    re.DOTALL,
+)
 # "How to make the jelly", "Sådan laver du brunkager": the work of this one
 _HOW: Final = frozenset(
     [
@@ -53,11 +64,17 @@ def asked_of_several(recipe: Recipe, doubted: Collection[str]) -> tuple[str, str
     >>> asked_of_several(recipe, ["Plum wine."])[0]
     'This looks like more than one recipe: "Sloe gin" · "Plum wine".'
     >>> asked_of_several(recipe, ())
+    >>> steps = ["Plums: Cover them with gin and let them stand."]
+    >>> steps += ["Mint: Cover its leaves with gin, a week or so."]
+    >>> recipe = Recipe(told=True, steps=[("", step) for step in steps])
+    >>> asked_of_several(recipe, ())[0]
+    'This looks like more than one recipe: "Plums" · "Mint".'
     """
-    names = _other_names(recipe, doubted)
-    if not names:
+    others = _other_names(recipe, doubted)
+    above = [recipe.title] if recipe.title and others else []
+    named = dict.fromkeys((*above, *(others or _names_run_in(recipe))))
+    if not named:
         return None
-    named = dict.fromkeys((recipe.title, *names)) if recipe.title else dict.fromkeys(names)
     shown = some_of([quoted(name) for name in named], _MOST_NAMED)
     return f"This looks like more than one recipe: {shown}.", HOW_TO_PART
 
@@ -75,6 +92,29 @@ def _other_names(recipe: Recipe, doubted: Collection[str]) -> list[str]:
         if step in doubted and goes_on and _may_name(step, recipe.title):
             found.append(step)
     return found
+
+
+def _names_run_in(recipe: Recipe) -> list[str]:
+    """Return what paragraphs of a recipe without a list begin with, where several name a thing.
+
+    A list of its own says that what its steps begin with are the things in it: "Apples: Peel them".
+    """
+    steps = (step for _, step in recipe.steps)
+    names = list(dict.fromkeys(name for step in steps for name in _run_in(step)))
+    return names if recipe.told and len(names) >= _LEAST_RUN_IN else []
+
+
+def _run_in(step: str) -> Iterator[str]:
+    """Yield the name that a paragraph begins with: a food's, or one that says its kind."""
+    found = _RUN_IN.match(step)
+    name = found["name"].strip() if found else ""
+    last = plain(name).split(" ")[-1]
+    is_part = any(map(last.endswith, words("part_ends"))) or last in words("parts")
+    known = is_part or section_of(name) is not None or bool(FOR_A_PART.match(name))
+    bids = plain(name).split(" ")[0] in words("told_first") or begins_with_amount(name)
+    few = 0 < len(name.split()) <= _MOST_RUN_IN and not (known or bids)
+    if few and (says_its_kind(name) or staples_named(name)):
+        yield name
 
 
 def _may_name(text: str, title: str) -> bool:
