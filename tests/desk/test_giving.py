@@ -233,3 +233,15 @@ def test_earlier_settings_stand_in_the_words_of_their_boxes(own: OpenDesk) -> No
     assert "Whose it is: Ann and Ola" in words
     assert "Country of the kitchen: " in words
     assert not [one for one in ("site_name", "plugins", "theme:", "copyright") if one in words]
+
+
+def test_what_is_made_already_is_named_as_the_book_names_it(own: OpenDesk) -> None:
+    way = f"/giving/list?name={NAME}"
+    hint = BeautifulSoup(own.ask(way).text, "html.parser").find(id="hint-made")
+    assert hint is not None
+    shape = hint.get_text().partition("“")[2].rstrip("”")
+    assert shape.startswith("Plum jam: "), "a title, not the name of a file"
+    sent = boxes_of(own, way) | {"made": shape.replace("Plum jam", "Lavender sugar")}
+    answer = own.ask("/giving/list", "POST", sent)
+    assert answer.status == 303, answer.text
+    assert "Lavender sugar: 6; jar, 200 ml" in own.ask(way).text

@@ -211,10 +211,14 @@ def test_a_pdf_opens(own: OpenDesk) -> None:
 def test_what_is_public_is_said_and_a_stick_is_made(own: OpenDesk) -> None:
     (own.folder / "winter.yml").write_text("giving list: Winter\n", encoding="utf-8")
     keep(own, "new-recipe", title="Half a thought")
+    nameless = own.folder / "drafts" / "recipe.md"
+    nameless.write_text("---\nmakes: 1 l\n---\n\n## Method\n\n1. Stir.\n", encoding="utf-8")
     text = own.ask("/publish").text
     never = text[text.index("never leaves") :]
     assert "the giving list “Winter”" in never
     assert "the draft “Half a thought”" in never
+    assert "a draft that has no name yet" in never
+    nameless.unlink()
     made = BeautifulSoup(published(own, "stick").text, "html.parser")
     link = made.select_one(".said a[download]")
     assert link is not None

@@ -69,8 +69,10 @@ def part_book(desk: Desk) -> Parted:
         else "no pictures yet",
         "the year, the list of recipes, the print room",
     ]
-    drafts = {slug: desk.title_of(desk.place.draft_path(slug)) for slug in desk.place.draft_slugs()}
-    never = [f"the draft “{title or slug}”" for slug, title in drafts.items()]
+    drafts = [desk.title_of(desk.place.draft_path(slug)) for slug in desk.place.draft_slugs()]
+    never = [
+        f"the draft “{title}”" if title else "a draft that has no name yet" for title in drafts
+    ]
     never += [f"the giving list “{titled(path)}”" for path in giving_lists(book)]
     never += ["what was noted beside it" for _ in giving_logs(book)]
     if (book.root / "private").is_dir():
