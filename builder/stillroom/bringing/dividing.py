@@ -49,6 +49,7 @@ from stillroom.bringing.prose_elsewhere import told_elsewhere
 from stillroom.bringing.rows import made_ready
 from stillroom.bringing.seen_whole import tidy_whole
 from stillroom.bringing.series import series_of, weaker_series_of
+from stillroom.bringing.several_asked import ask_of_several
 from stillroom.bringing.shared_method import share_method
 from stillroom.bringing.signatures import without_signatures
 from stillroom.bringing.sizes_of_list import take_first_batch
@@ -108,6 +109,7 @@ def divide(paper: Paper) -> list[Recipe]:
             recipes[0].doubt("title", what, "Write what else was said, if the recipe needs it.")
         for one in recipes if origin.others else ():
             keep_story(one)
+        ask_of_several(recipes, rows)
         tell_lost(recipes, rows)
     return recipes
 

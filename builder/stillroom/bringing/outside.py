@@ -18,7 +18,13 @@ from stillroom.bringing.makes_taken import take_food
 from stillroom.bringing.naming import says_its_kind
 from stillroom.bringing.one_line import foods_named, names_a_food
 from stillroom.bringing.prose import measured_in_prose
-from stillroom.bringing.sorting import is_ingredient, is_passed, is_sentence, is_told
+from stillroom.bringing.sorting import (
+    begins_with_amount,
+    is_ingredient,
+    is_passed,
+    is_sentence,
+    is_told,
+)
 from stillroom.core.amounts.quantities import Amount
 from stillroom.core.lines.reader import read_line
 from stillroom.core.lines.staple_table import find_staple, staples_named
@@ -274,3 +280,13 @@ def stands_as_a_food(row: Row) -> bool:
     bare = re.sub(r"\s*\([^()]*\)", "", row.text).strip()
     few = len(bare.split()) <= _MOST_OF_A_FOOD and not bare.endswith((".", ":", "!"))
     return row.shape in ("line", "item") and few and names_a_food(bare)
+
+
+def is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
+    """Whether a row names a food, and one beside it another: a list without amounts.
+
+    A line with an amount beside it says nothing: it may end the list of the recipe above.
+    """
+    beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
+    bare = (row for row in beside if not begins_with_amount(row.text))
+    return stands_as_a_food(rows[at]) and any(map(stands_as_a_food, bare))

@@ -19,9 +19,9 @@ from stillroom.bringing.found import Row
 from stillroom.bringing.heads import SENTENCE_ENDS, plain, words
 from stillroom.bringing.known_work import is_plainly_work
 from stillroom.bringing.naming import says_kind_or_doubt
-from stillroom.bringing.outside import stands_as_a_food
+from stillroom.bringing.outside import is_one_of_foods
 from stillroom.bringing.prose import measured_in_prose
-from stillroom.bringing.series_heads import Head, heads_at, in_small
+from stillroom.bringing.series_heads import Head, below_other_ways, heads_at, in_small
 from stillroom.bringing.sorting import begins_with_amount, is_ingredient, is_sentence
 from stillroom.bringing.tails import begins_to_bid, ends_in_doing
 from stillroom.core.lines.staple_table import staples_named
@@ -92,8 +92,13 @@ def weaker_series_of(rows: Sequence[Row]) -> Series | None:
     """
     by_form = _by_form(rows)
     series = []
+    ways = below_other_ways(rows)
     for form, some in by_form.items():
-        heads = _told(rows, _once(_akin(rows, some))) if _is_weak(form) else []
+        heads = (
+            _told(rows, _once(_akin(rows, [one for one in some if one.at not in ways])))
+            if _is_weak(form)
+            else []
+        )
         parts = any(_names_a_part(head.title) for head in heads)
         heads = [] if parts else _telling_enough(rows, heads)
         if len(heads) >= _LEAST:
@@ -123,7 +128,7 @@ def _akin(rows: Sequence[Row], heads: Sequence[Head]) -> list[Head]:
 
     Beside two that say it a food's name between two gaps is one too: "Grape juice".
     """
-    may = [head for head in heads if not _bids(head.title) and not _is_one_of_foods(rows, head.at)]
+    may = [head for head in heads if not _bids(head.title) and not is_one_of_foods(rows, head.at)]
     sure = [head for head in may if says_kind_or_doubt(head.title) or _is_over_a_line(rows, head)]
     stems = {stem for head in sure for stem in _stems(head.title)}
     few = [head for head in may if len(head.title.split()) <= _MOST_AKIN]
@@ -166,13 +171,6 @@ def _bids(title: str) -> bool:
     """Whether a title begins with what is to be done: "Boil the plums"."""
     first = plain(title).split(" ")[0]
     return " " in title and first in words("told_first") | words("told_last")
-
-
-def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
-    """Whether a row names a food, and one beside it another: a list without amounts."""
-    beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
-    bare = (row for row in beside if not begins_with_amount(row.text))
-    return stands_as_a_food(rows[at]) and any(map(stands_as_a_food, bare))
 
 
 def _stems(title: str) -> set[str]:
@@ -293,8 +291,10 @@ def _are_recipes(rows: Sequence[Row], heads: Sequence[Head]) -> bool:
         return False
     texts = [" ".join(_below(rows, *two)) for two in zip(heads, _ends(rows, heads), strict=True)]
     long = sum(len(text.split()) >= _LEAST_TOLD for text in texts)
-    if counted and heads[0].number == 1:  # "1. Boil the brine", and what is done below it
-        doing = sum(ends_in_doing(head.title) for head in heads)
+    doing = sum(ends_in_doing(head.title) for head in heads)
+    if counted and doing * 2 >= len(heads):  # "2. Teig anrühren", "3. Formen"
+        return False
+    if counted and heads[0].number <= _COUNTED:  # "1. Boil the brine", and what is done below it
         return not (bids or doing) and named * 2 > len(heads) and long == len(heads)
     by_one = all(one.number + 1 == other.number for one, other in pairwise(heads))
     if heads[0].number and len(heads) >= _COUNTED and by_one:

@@ -112,6 +112,20 @@ def heads_at(rows: Sequence[Row], at: int) -> list[Head]:
     return [one for one in read if _may_name(one.title) and (one.told or at + 1 < len(rows))]
 
 
+def below_other_ways(rows: Sequence[Row]) -> set[int]:
+    """Return the headings below one of ways to vary a recipe: "Variations", and lower ones."""
+    found: set[int] = set()
+    level = 0
+    for at, row in enumerate(rows):
+        if row.shape != "heading":
+            continue
+        if level and row.level > level:
+            found.add(at)
+        else:
+            level = row.level if section_of(row.text) == "aside" else 0
+    return found
+
+
 def _opens(rows: Sequence[Row], at: int) -> bool:
     """Whether a row opens a paragraph: behind a gap, or behind a line that has an end.
 

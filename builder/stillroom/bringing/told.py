@@ -17,7 +17,7 @@ from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.joining import joined
 from stillroom.bringing.makes_said import makes_of
 from stillroom.bringing.naming import says_its_kind
-from stillroom.bringing.outside import stands_as_a_food
+from stillroom.bringing.outside import is_one_of_foods
 from stillroom.bringing.page_figures import is_leaf_number
 from stillroom.bringing.prose import measured_in_prose, those_that_measure
 from stillroom.bringing.sorting import is_sentence, is_title
@@ -44,7 +44,7 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
         and (rows[at + 1].gap or says_its_kind(rows[at].text) or at in named or _is_by(rows, at))
         and is_sentence(rows[first_told(rows, at)].text)
         and section_of(rows[at].text) is None
-        and not _is_one_of_foods(rows, at)
+        and not is_one_of_foods(rows, at)
     ]
     counted = [at for at in begins if _COUNTED.match(rows[at].text)]
     begins = those_that_measure(begins, [row.text for row in rows])
@@ -59,12 +59,6 @@ def told_apart(rows: Sequence[Row]) -> list[Sequence[Row]]:
 def _is_by(rows: Sequence[Row], at: int) -> bool:
     """Whether a title stands above whose recipe it is."""
     return first_told(rows, at) > at + 1
-
-
-def _is_one_of_foods(rows: Sequence[Row], at: int) -> bool:
-    """Whether a row names a food, and one beside it another: a list without amounts."""
-    beside = (*rows[max(at - 1, 0) : at], *rows[at + 1 : at + 2])
-    return stands_as_a_food(rows[at]) and any(map(stands_as_a_food, beside))
 
 
 def told_behind(rows: Sequence[Row], found: List, end: int) -> list[int]:
