@@ -1,6 +1,7 @@
 """What stands in a list, a method or a title and belongs elsewhere in a draft.
 
-Ways to vary a recipe below its list, addresses below its steps, how much it makes behind its title.
+Ways to vary a recipe below its list, addresses and times amid its steps, how much it makes behind
+its title.
 Leaves out what a sentence of the method says of other ways: other_ways.py.
 """
 
@@ -11,10 +12,17 @@ from itertools import groupby
 from typing import Final
 
 from stillroom.bringing.found import Recipe
-from stillroom.bringing.heads import says_otherwise
+from stillroom.bringing.heads import SPAN_UNIT, says_otherwise
 from stillroom.bringing.makes_said import is_only_makes, makes_of
 
 _ADDRESS: Final = re.compile(r"(?:[^\W\d]\w*:\s*)?(?:https?://|www\.)\S+", re.IGNORECASE)
+# "Préparation : 15 minutes + 1h d'attente.", "Tilberedning: 6-8 minutter"
+_TIME: Final = re.compile(
+    r"(?:[^\W\d][^:.\d]{2,30}:\s?)?(?:about\s|approx\.?\s|ca\.?\s|etwa\s|environ\s|circa\s)?"
+    rf"\d+(?:\s?(?:-|–|to|bis|à|a|tot|till|til|do)\s?\d+)?\s?{SPAN_UNIT}\.?"
+    r"(?:\s?\+\s?[^.:]{1,40})?\.?",
+    re.IGNORECASE,
+)
 _MOST_SHOWN: Final = 4
 
 
@@ -30,7 +38,7 @@ def set_apart(recipe: Recipe) -> None:
     [('Variations', ['2 tbsp rum']), ('Notes', ['www.a.example'])]
     """
     _take_ways(recipe)
-    _take_addresses(recipe)
+    _take_what_is_no_step(recipe)
     _take_makes_of_title(recipe)
 
 
@@ -51,11 +59,21 @@ def _take_ways(recipe: Recipe) -> None:
         )
 
 
-def _take_addresses(recipe: Recipe) -> None:
-    found = [(head, text) for head, text in recipe.steps if _ADDRESS.fullmatch(text.strip())]
+def _take_what_is_no_step(recipe: Recipe) -> None:
+    """Take addresses, and the times that a page states beside its steps, out of a method."""
+    found = [
+        (head, text)
+        for head, text in recipe.steps
+        if _ADDRESS.fullmatch(text.strip())
+        or (text not in recipe.numbered and _TIME.fullmatch(text.strip()))
+    ]
     recipe.steps = [one for one in recipe.steps if one not in found]
     for head, rows in groupby(found, key=lambda one: one[0]):
         recipe.notes.append((head or "Notes", [text for _, text in rows]))
+    times = [one for one in recipe.first_steps if _TIME.fullmatch(one.strip())]
+    if times:
+        recipe.first_steps = [one for one in recipe.first_steps if one not in times]
+        recipe.notes.append(("Notes", times))
 
 
 def _take_makes_of_title(recipe: Recipe) -> None:

@@ -13,7 +13,7 @@ from stillroom.bringing.doubted import quoted, some_of
 from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.list_parts import FOR_A_PART
-from stillroom.bringing.naming import says_its_kind
+from stillroom.bringing.naming import says_kind_or_doubt
 from stillroom.bringing.sorting import begins_with_amount, is_sentence
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
@@ -113,7 +113,7 @@ def _run_in(step: str) -> Iterator[str]:
     known = is_part or section_of(name) is not None or bool(FOR_A_PART.match(name))
     bids = plain(name).split(" ")[0] in words("told_first") or begins_with_amount(name)
     few = 0 < len(name.split()) <= _MOST_RUN_IN and not (known or bids)
-    if few and (says_its_kind(name) or staples_named(name)):
+    if few and (says_kind_or_doubt(name) or staples_named(name)):
         yield name
 
 
@@ -124,4 +124,4 @@ def _may_name(text: str, title: str) -> bool:
         return False
     known = said in words("parts") or section_of(text) is not None or said in plain(title)
     known = known or said.split()[0] in _HOW | words("told_first")
-    return not known and says_its_kind(text)
+    return not known and says_kind_or_doubt(text)

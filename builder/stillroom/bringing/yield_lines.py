@@ -66,6 +66,7 @@ _TO_FILL: Final = late_regex(
     rf"(?P<said>{_NUMBER}\s(?:[^\W\d_]+\s){{1,2}}?(?:(?:of|da|de|d['’]|di|van|von|à)\s?[^\W_]+(?:\s[^\W\d_]+)?)?)",
     IGNORECASE,
 )
+_NEEDED_BEHIND: Final = late_regex(rf"[\s,]{NEED}\s?:?$", IGNORECASE)
 _SO: Final = r"(?:(?:sådan|sånn|so|así como)\s)?"
 _BELOW_TITLE: Final = 4
 
@@ -131,8 +132,10 @@ def _begins(rows: Sequence[Row], at: int) -> bool:
 def _said(row: Row, below_title: bool) -> str:
     """Return how much a row says is made; "" for one that does not, or says it in plain words."""
     text = row.text.strip()
-    if len(text) > _LONGEST or is_only_makes(text):
+    if len(text) > _LONGEST:
         return ""
+    if is_only_makes(text):  # "Für ca. 1,5 l fertigen Likör benötigt man:" is more than its words
+        return yield_of_line(text) if _NEEDED_BEHIND.search(text) else ""
     parts = _BETWEEN.split(text)
     told = [one for one in map(yield_of_line, parts) if one]
     if len(told) == 1 and all(
@@ -149,6 +152,8 @@ def yield_of_line(text: str) -> str:
 
     >>> yield_of_line("These ingredients make about eight medium-sized jars.")
     'about eight medium-sized jars'
+    >>> yield_of_line("Für ca. 1,5 l fertigen Likör benötigt man:")
+    'ca. 1,5 l'
     >>> yield_of_line("Para 10 potes:"), yield_of_line("For 2 kg plums:"), yield_of_line("For 1 h:")
     ('10 potes', '', '')
     >>> yield_of_line("Pour deux kilos de gelée de coings :"), yield_of_line("Pour 2 kg de coings")
