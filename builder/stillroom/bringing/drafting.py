@@ -34,7 +34,7 @@ from stillroom.bringing.naming import guess_kind, title_of
 from stillroom.bringing.one_line import is_plainly_parted, things_on
 from stillroom.bringing.plain_text import tidy
 from stillroom.bringing.set_apart import set_apart
-from stillroom.bringing.several import asked_of_several
+from stillroom.bringing.several_in_steps import asked_of_several
 from stillroom.bringing.title_parts import named_alone
 from stillroom.bringing.told_beside import questions_beside
 from stillroom.bringing.typed_marks import pieces

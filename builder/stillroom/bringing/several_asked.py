@@ -38,7 +38,9 @@ _RUN: Final = 3
 """Words of the line below, by which a line is known where it was run on into that."""
 _SIGNS: Final = re.compile(r"[.?!,;|\d]")
 _TO_MAKE: Final = late_regex(r"^to\s+make\s+(?:an?\s+)?(?=\w)", re.IGNORECASE)
-_MEND: Final = (
+SEVERAL: Final = "More than one recipe may stand here:"
+"""How the question begins that names what may begin another."""
+HOW_TO_PART: Final = (
     'If it does, choose "another recipe begins here" at that line, or bring that one by itself.'
 )
 
@@ -62,8 +64,8 @@ def ask_of_several(recipes: Sequence[Recipe], rows: Sequence[Row]) -> None:
         within = [rows[at].text for at in at_these]
         if within:
             one = len(within) == 1
-            what = f"More than one recipe may stand here: {some_of(_quotes(within), _MOST_NAMED)}"
-            recipe.doubt("title", f"{what} may {'' if one else 'each '}begin another.", _MEND)
+            what = f"{SEVERAL} {some_of(_quotes(within), _MOST_NAMED)}"
+            recipe.doubt("title", f"{what} may {'' if one else 'each '}begin another.", HOW_TO_PART)
     if len(recipes) > 1:
         _ask_of_none(recipes)
 

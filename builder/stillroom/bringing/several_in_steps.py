@@ -1,6 +1,6 @@
 """Whether a draft may hold more than one recipe: names of things made that stand amid its method.
 
-A last net below dividing.py and series.py: what they could not part is asked about by its names.
+A last net below dividing.py and series.py. Leaves out what a paper's rows show: several_asked.py.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from stillroom.bringing.found import Recipe
 from stillroom.bringing.heads import plain, section_of, words
 from stillroom.bringing.list_parts import FOR_A_PART
 from stillroom.bringing.naming import says_kind_or_doubt
+from stillroom.bringing.several_asked import HOW_TO_PART, SEVERAL
 from stillroom.bringing.sorting import begins_with_amount, is_sentence
 from stillroom.core.lines.staple_table import staples_named
 from stillroom.core.words.patterns import late_regex
@@ -48,10 +49,6 @@ _HOW: Final = frozenset(
         "jak",
     ]
 )
-HOW_TO_PART: Final = (
-    'Where the next one begins, choose "another recipe begins here"; or cut the paper there and'
-    " bring each by itself."
-)
 
 
 def asked_of_several(recipe: Recipe, doubted: Collection[str]) -> tuple[str, str] | None:
@@ -62,21 +59,22 @@ def asked_of_several(recipe: Recipe, doubted: Collection[str]) -> tuple[str, str
     >>> steps = ["Boil the sloes with the gin.", "Plum wine.", "Put the plums in a pan, and boil."]
     >>> recipe = Recipe(title="Sloe gin", steps=[("", step) for step in steps])
     >>> asked_of_several(recipe, ["Plum wine."])[0]
-    'This looks like more than one recipe: "Sloe gin" · "Plum wine".'
+    'More than one recipe may stand here: "Plum wine" may begin another.'
     >>> asked_of_several(recipe, ())
     >>> steps = ["Plums: Cover them with gin and let them stand."]
     >>> steps += ["Mint: Cover its leaves with gin, a week or so."]
     >>> recipe = Recipe(told=True, steps=[("", step) for step in steps])
     >>> asked_of_several(recipe, ())[0]
-    'This looks like more than one recipe: "Plums" · "Mint".'
+    'More than one recipe may stand here: "Plums" · "Mint" may each begin another.'
     """
-    others = _other_names(recipe, doubted)
-    above = [recipe.title] if recipe.title and others else []
-    named = dict.fromkeys((*above, *(others or _names_run_in(recipe))))
+    if any(what.startswith(SEVERAL) for _, what, _ in recipe.doubts):
+        return None
+    named = dict.fromkeys(_other_names(recipe, doubted) or _names_run_in(recipe))
     if not named:
         return None
     shown = some_of([quoted(name) for name in named], _MOST_NAMED)
-    return f"This looks like more than one recipe: {shown}.", HOW_TO_PART
+    each = " each" if len(named) > 1 else ""
+    return f"{SEVERAL} {shown} may{each} begin another.", HOW_TO_PART
 
 
 def _other_names(recipe: Recipe, doubted: Collection[str]) -> list[str]:
