@@ -48,6 +48,20 @@ _BESIDE: Final = re.compile(
     r"|page|content)(?:$|[\s_-])|(?:^|[\s_-])(?:has|with|without|no|left|right)[_-](?:sidebar|nav|menu)(?:$|[\s_-])",
     re.IGNORECASE,
 )
+# what a site's machinery calls the box of the page's own words, within "widget Blog" and the like
+_OWN_WORDS: Final = re.compile(
+    r"(?:^|[\s_-])(?:post[_-]body|entry[_-]content|post[_-]content|article[_-]?(?:body|content)"
+    r"|blog[_-]posts)(?:$|[\s_-])",
+    re.IGNORECASE,
+)
+# what page builders call every piece of a page, its own words too
+_ANY_PIECE: Final = re.compile(
+    r"\belementor-widget(?:-(?:container|wrap|text-editor|heading|theme-post-content|image|html"
+    r"|icon-list))?(?![\w-])|(?:^|(?<=[\s_-]))widget(?=$|[\s_-])",
+    re.IGNORECASE,
+)
+_LEAST_SAID: Final = 60
+"""Words outside links from which on a piece is no box of a few lines beside the page."""
 _LEAST_LISTED: Final = 2
 
 
@@ -60,7 +74,24 @@ def is_furniture(tag: Tag) -> bool:
     marks = f"{tag.said.get('class', '')} {tag.said.get('id', '')}"
     if tag.name in ("html", "body", "main", "article") or not _FURNITURE.search(marks):
         return False
-    return not (_BESIDE.search(marks) and _holds_a_list(tag))
+    if not _FURNITURE.search(_ANY_PIECE.sub(" ", marks)) and _says_much(tag):
+        return False
+    return not ((_BESIDE.search(marks) and _holds_a_list(tag)) or _holds_the_page(tag))
+
+
+def _says_much(tag: Tag) -> bool:
+    """Whether a piece says more than a box beside the page does, or lists what goes in."""
+    linked = sum(len(one.words().split()) for one in tag.walk() if one.name == "a")
+    return len(tag.words().split()) - linked >= _LEAST_SAID or _holds_a_list(tag)
+
+
+def _holds_the_page(tag: Tag) -> bool:
+    """Whether the box of the page's own words stands in an element: a side box has none."""
+    return any(
+        _OWN_WORDS.search(f"{one.said.get('class', '')} {one.said.get('id', '')}")
+        or one.said.get("itemprop") == "articleBody"
+        for one in tag.walk()
+    )
 
 
 def _holds_a_list(tag: Tag) -> bool:
