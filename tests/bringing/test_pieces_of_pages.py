@@ -15,8 +15,10 @@ _RECIPE = """<h3 class="post-title">Plum jam</h3><div class="{inner}"><p>My aunt
 <ul><li>1 kg plums</li><li>500 g sugar</li><li>1 lemon</li></ul>
 <p>Boil the plums with the sugar and the juice of the lemon for ten minutes, and stir.</p>
 <p>Pour the jam into hot jars, and close them at once.</p></div>"""
-_BESIDE = """<div class="{beside}"><h2>About me</h2><p>I cook 2 cups of tea a day.</p>
-<ul><li><a href="/a">Apple cake with 3 eggs</a></li><li><a href="/b">Pear tart</a></li></ul></div>"""
+_BESIDE = """<div class="{beside}">
+<h2>About me</h2><p>I cook 2 cups of tea a day.</p>
+<ul><li><a href="/a">Apple cake with 3 eggs</a></li>
+<li><a href="/b">Pear tart</a></li></ul></div>"""
 
 
 @pytest.mark.parametrize(
