@@ -119,10 +119,10 @@ def _is_a_tip(text: str) -> bool:
 
 
 def _without_farewell(kept: tuple[Row, ...], reached: bool) -> tuple[tuple[Row, ...], bool]:
-    for at in range(max(len(kept) - _LAST_ROWS, 1), len(kept)):
-        # "Love apples" is a title
-        told_above = any(is_sentence(row.text) or greets(row.text) for row in kept[:at])
-        ends = told_above and not any(_is_of_recipe(row) for row in kept[at + 1 :])
+    told = (at for at, row in enumerate(kept) if is_sentence(row.text) or greets(row.text))
+    first_told = next(told, len(kept))  # "Love apples" is a title
+    for at in range(max(len(kept) - _LAST_ROWS, first_told + 1), len(kept)):
+        ends = not any(_is_of_recipe(row) for row in kept[at + 1 :])
         if ends and _parts(kept[at]):
             return kept[:at], True
     is_letter = reached or any(greets(row.text) for row in kept)

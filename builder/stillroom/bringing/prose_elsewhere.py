@@ -170,6 +170,7 @@ def _told(text: str, tongue: str) -> Iterator[tuple[str, bool]]:
             continue
         one = _thing_at(text, (end, at), measured, tongue)
         if one is None:
+            end = measured.end  # no other measure begins within one: "1 g à 1 g à 1 g"
             continue
         begin, stop, known = one
         end = stop

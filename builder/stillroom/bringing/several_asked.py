@@ -28,6 +28,7 @@ from stillroom.core.lines.staple_table import find_staple
 from stillroom.core.words.patterns import late_regex
 
 _MOST_WORDS: Final = 7
+_LONGEST: Final = 120
 _LEAST_TOLD: Final = 12
 _LEAST_LISTED: Final = 2
 _LOOKED_AT: Final = 60
@@ -81,8 +82,9 @@ def _bare(text: str) -> str:
 def _may_head(rows: Sequence[Row], at: int) -> bool:
     """Whether a line by itself names what is made, and below it something is listed or done."""
     text = _bare(rows[at].text)
-    few = 0 < len(text.split()) <= _MOST_WORDS and rows[at].shape in ("line", "heading", "item")
-    if not few or _SIGNS.search(text) or not says_kind_or_doubt(text):
+    short = len(text) <= _LONGEST and 0 < len(text.split()) <= _MOST_WORDS
+    may_be = short and rows[at].shape in ("line", "heading", "item")
+    if not may_be or _SIGNS.search(text) or not says_kind_or_doubt(text):
         return False
     if find_staple(text) is not None and not says_its_kind(text):
         return False  # "Vegetable oil for greasing"
