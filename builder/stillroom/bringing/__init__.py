@@ -5,13 +5,13 @@ A file goes through three rooms:
 * what it is and what it says, line by line: ``papers``, and below it ``plain_text`` (with
   ``typed_marks`` and ``tables``), ``web_page`` (with ``tags`` and ``stated``), ``word``,
   ``letter`` (with ``quoting`` and ``mail_heads``), ``chat``;
-* which of its lines are which recipe's what: ``heads``, ``head_rows``, ``sorting``, ``titles``
-  and ``credits`` (lines told apart), ``rows`` (with ``broken_lines``), ``leaders``, ``joining``,
-  ``columns``, ``cells_on_lines``, ``whole_list`` and ``old_books`` (lines put together and
-  parted), ``lists``, ``list_lines`` and ``list_titles``, ``stages`` and ``later_lists``,
-  ``shared_method``, ``series`` (with ``series_heads``), ``one_line``, ``tools``, ``outside``,
-  ``outside_recipe`` (with ``page_foot``), ``makes_said`` (with ``makes_taken``, ``yields`` and
-  ``yield_labels``), ``prose``, ``told_above``, ``greetings`` (with ``callings`` and
+* which of its lines are which recipe's what: ``heads``, ``head_rows``, ``sorting``, ``titles`` and
+  ``credits`` (lines told apart), ``rows`` (with ``broken_lines``), ``leaders``, ``joining``,
+  ``columns``, ``cells_on_lines``, ``whole_list``, ``worked_lists`` and ``old_books`` (lines put
+  together and parted), ``lists``, ``list_lines`` and ``list_titles``, ``stages`` and
+  ``later_lists``, ``shared_method``, ``series`` (with ``series_heads``), ``one_line``, ``tools``,
+  ``outside``, ``outside_recipe`` (with ``page_foot``), ``makes_said`` (with ``makes_taken``,
+  ``yields`` and ``yield_labels``), ``prose``, ``told_above``, ``greetings`` (with ``callings`` and
   ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
   ``naming``, ``decimals``, ``doubted``, ``told_within``, ``told_beside`` (with

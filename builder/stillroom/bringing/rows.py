@@ -56,6 +56,7 @@ from stillroom.bringing.titles_set import with_set_titles_bared
 from stillroom.bringing.titles_stopped import with_title_unstopped
 from stillroom.bringing.typed_notes import with_notes_told
 from stillroom.bringing.whole_list import with_lists_apart
+from stillroom.bringing.worked_lists import with_work_told
 from stillroom.bringing.yield_lines import with_yields_told
 from stillroom.bringing.yields import LABEL_ALONE
 
@@ -123,7 +124,8 @@ def made_ready(rows: Sequence[Row]) -> list[Row]:
     apart = with_makes_apart(with_things_apart(apart))
     joined = _with_makes_joined(_with_dots_apart(with_cells_joined(apart)))
     joined = with_labels_behind(with_amounts_joined(joined))
-    return with_titles_over_lists(with_lists_apart(with_numbered_lists(joined)))
+    listed = with_titles_over_lists(with_lists_apart(with_numbered_lists(joined)))
+    return with_work_told(listed)
 
 
 def _with_numbers_apart(rows: Sequence[Row]) -> list[Row]:
