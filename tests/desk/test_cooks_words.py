@@ -84,3 +84,16 @@ def test_a_heading_among_the_notes_ends_with_a_colon_and_stays_one(
     page.goto(f"{own.origin}/look/r/quince-chutney/")
     heads = page.locator("article h2, article h3").all_inner_texts()
     assert [one for one in heads if "To serve" in one]
+
+
+def test_a_danger_is_told_while_no_sort_is_chosen(page: Page, own: OpenDesk) -> None:
+    page.goto(own.first)
+    page.goto(f"{own.origin}/write/new")
+    page.fill("#title", "Drizzle")
+    page.fill("#makes", "500 ml")
+    page.fill("#ingredients", "500 ml olive oil\n6 cloves garlic")
+    page.fill("#method", "Put the garlic into the oil and leave it in a cupboard for 2 weeks.")
+    page.wait_for_selector("text=Garlic, herbs, vegetables or cheese in oil")
+    shown = page.inner_text("main")
+    assert "It may be otherwise once it says what sort of thing it is." in shown
+    assert FILE_WORDS.findall(shown) == []

@@ -14,8 +14,8 @@ A file goes through three rooms:
   ``yields`` and ``yield_labels``), ``prose``, ``told_above``, ``greetings`` (with ``callings`` and
   ``said_to_one``), ``farewell``, ``dividing``, ``below_list``;
 * a draft of each in the book's form, with a question at whatever was not understood: ``drafting``,
-  ``naming``, ``decimals``, ``doubted``, ``told_within``, ``told_beside`` (with
-  ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml);
+  ``naming`` (with ``kinds_by_work``), ``decimals``, ``doubted``, ``told_within``, ``told_beside``
+  (with ``handed_on``) and ``known_work`` (what is plainly done, by ``work_words`` of work.yml);
   ``writing`` puts drafts into a folder, never over what is there.
 
 What each line of a paper became is told afterwards, from the draft's own words: ``line_by_line``

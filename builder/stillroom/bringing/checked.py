@@ -7,10 +7,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from typing import Final
 
+from stillroom.core.care.safety import NOT_SAFE
 from stillroom.core.checking import find_unsafe
 from stillroom.core.larder.shelves import Larder
+from stillroom.core.method.heat_elsewhere import bakes_elsewhere
 from stillroom.core.method.keeping_said import ask_of_keeping
 from stillroom.core.reading.loading import read_recipe
 from stillroom.core.recipe.kind_dates import warn_of_dates
@@ -18,6 +21,7 @@ from stillroom.core.recipe.model import Recipe
 from stillroom.core.recipe.private_words import warn_of_contacts
 from stillroom.core.recipe.settings import BookSettings
 from stillroom.core.size.absurd import ask_of_size
+from stillroom.core.size.ovens import IN_AN_OVEN, SENTENCES
 from stillroom.core.unknown_foods import unknown_foods
 from stillroom.core.words.problems import Problem, ProblemsFound
 
@@ -26,6 +30,19 @@ STAND_IN: Final = {"title:": "title: It", "kind:": "kind: bake", "makes:": "make
 NOT_A_FOOD: Final = "is not a food that this book knows"
 # as the rule says that refuses what may be dangerous
 _NOT_KNOWN_IN: Final = re.compile(r"what is in (?P<names>.+?) is not known, so that")
+_RULE: Final = re.compile(r"\(rule ([\w-]+);")
+_SETTLED: Final = re.compile(r"\s*(?:Nothing sets this rule aside\.|Or set it aside under .*)$")
+# how long a kind keeps is the stand-in's own
+_FOR_SO_LONG: Final = re.compile(r"kept [^(]{1,40}? at room temperature")
+_BY_ITS_KIND: Final = "It may be otherwise once it says what sort of thing it is."
+_OF_THE_SHELF: Final = ("preserve", "infusion")
+"""Kinds that stand in for one that is not known: what is put up in jars, and what is steeped."""
+_PUT_UP_IN: Final = re.compile(
+    r"\b(?:jars?|bottles?|lids?|gl[aä]s(?:er)?|flaschen?|deckel|bocaux|pots?|bouteilles?|vas(?:i|etti)|barattoli"
+    r"|bottigli[ae]|tarros?|frascos?|botes?|botellas?|garrafas?|potten|flessen|burkar|flaskor|glas(?:set|sene|burkar)?"
+    r"|flasker?|słoiki?|butelki?|sklenice|lahve)\b",
+    re.IGNORECASE,
+)
 _STATES: Final = ("title", "kind", "makes", "ingredients", "keeps", "author")
 
 
@@ -44,6 +61,7 @@ def checked(
         unsafe = find_unsafe(half, settings) if half else ()
         rest = half or _read_in_spite(rows, wrong.problems, settings, larder)
         found = [*wrong.problems, *unsafe, *(_unknown((rest,)) if rest else ())]
+        found += unsafe_on_a_shelf(rows, wrong.problems, settings, larder)
     return sorted(set(found))
 
 
@@ -54,6 +72,67 @@ def read_anyhow(rows: list[str], settings: BookSettings, larder: Larder | None) 
         return read_recipe(text, "it.md", "it", settings.units, larder, settings.language)
     except ProblemsFound as wrong:
         return _read_in_spite(rows, wrong.problems, settings, larder)
+
+
+def unsafe_on_a_shelf(
+    rows: list[str], problems: Iterable[Problem], settings: BookSettings, larder: Larder | None
+) -> list[Problem]:
+    """Return what keeps a draft of no kind from being published, if it is kept as most kinds are.
+
+    `problems` are those that were found in its lines. What no kind of the shelf would allow is told
+    before a kind is chosen; nothing is told of what is baked, of what neither waits nor is filled
+    into anything, nor where the kind is known.
+    """
+    at = next((at for at, row in enumerate(rows) if row.startswith("kind:")), None)
+    if not any(_is_of_the_kind(one, at) for one in problems):
+        return []
+    bare = [row for place, row in enumerate(rows) if place != at]
+    moved = at or 1
+    found: list[dict[str, Problem]] = []
+    for kind in _OF_THE_SHELF:
+        told = [*bare[:moved], f"kind: {kind}", *bare[moved:]]
+        shifted = [replace(one, line=one.line + (at is None)) for one in problems]
+        read = _read_in_spite(told, shifted, settings, larder)
+        if read is None or _is_baked(read) or not _may_be_kept(read):
+            return []
+        refusals = ((_rule_of(one), one) for one in find_unsafe(read, settings))
+        found.append({rule: one for rule, one in refusals if rule})
+    put_up, steeped = found
+    told_by_both = {rule: one for rule, one in put_up.items() if rule in steeped}
+    refused = told_by_both or ({**put_up, **steeped} if put_up and steeped else {})
+    return [
+        replace(
+            one,
+            line=max(one.line - (at is None), 1),
+            what=_FOR_SO_LONG.sub("kept at room temperature", one.what),
+            mend=f"{_SETTLED.sub('', one.mend)} {_BY_ITS_KIND}",
+        )
+        for one in refused.values()
+    ]
+
+
+def _is_of_the_kind(problem: Problem, at: int | None) -> bool:
+    return problem.what.startswith('"kind" is missing') or problem.line - 1 == at
+
+
+def _rule_of(problem: Problem) -> str:
+    named = _RULE.search(problem.what) if problem.what.startswith(NOT_SAFE) else None
+    return named[1] if named else ""
+
+
+def _is_baked(recipe: Recipe) -> bool:
+    """Whether an oven is spoken of for anything but what it is put up in."""
+    sentences = [one for step in recipe.method for one in SENTENCES.split(step.text)]
+    return bool(recipe.oven) or any(
+        (IN_AN_OVEN.search(one) or bakes_elsewhere(one)) and not _PUT_UP_IN.search(one)
+        for one in sentences
+    )
+
+
+def _may_be_kept(recipe: Recipe) -> bool:
+    """Whether a method waits or fills what things are kept in; one that is not known may, too."""
+    told = " ".join(step.text for step in recipe.method)
+    return not told or bool(recipe.waits_of_method or _PUT_UP_IN.search(told))
 
 
 def _read_in_spite(

@@ -7,12 +7,11 @@ and never chosen.
 from __future__ import annotations
 
 import re
-from collections import Counter
-from dataclasses import dataclass
 from typing import Final
 
 from stillroom.bringing.found import Origin, Recipe
 from stillroom.bringing.heads import plain, words
+from stillroom.bringing.kinds_by_work import Guess, by_what_is_done
 from stillroom.bringing.soup_mixes import MEND, WORD, asked_of_mix, is_soup_mix
 from stillroom.bringing.title_kinds import begun_elsewhere, by_its_ending, named_elsewhere
 from stillroom.bringing.title_names import names_a_part, without_hyphens
@@ -72,8 +71,6 @@ _NAMED_A_RECIPE: Final = re.compile(
     r"|(?:how\s+(?:to|i|we)|to)\s+make\s+(?:(?:your\s+own|the\s+(?:best|perfect)|an?|my)\s+)?(?=\S))",
     re.IGNORECASE,
 )
-# what is done, or what it is done with, and the kind it makes likely: asked all the same
-# "Pot up your chutney": what is filled at last, where no title says it
 # "Feel Good Friday: coffee scrub", "Rezept der Woche: Quittengelee": the column it was printed in
 _COLUMN: Final = re.compile(
     r"(?:[^:]{0,30}\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)days?|(?:mon|diens|donners|frei|sams|sonn)tags?|mittwochs?|sonnabends?"
@@ -84,18 +81,6 @@ _COLUMN: Final = re.compile(
     r"|receta\s+(?:del\s+(?:día|mes)|de\s+la\s+semana)|veckans\s+recept)\s*:\s+(?=[^\W\d]{2})",
     re.IGNORECASE,
 )
-_FILLED: Final = re.compile(
-    r"\b(?:pot(?:\s+up)?|bottle|spoon|ladle|jar|cut|wrap|turn|seal|store|keep)\s+(?:up\s+)?(?:the|your|this)\s+(?:\w+\s+)?"
-    r"(?P<said>chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|soap|shortbread)\b",
-    re.IGNORECASE,
-)
-# the thing by its name, and no jar, sugar or pan for it
-_SAID_TO_BE: Final = re.compile(
-    r"\b(?:chutney|jam|jelly|marmalade|relish|curd|ketchup|liqueur|cordial|fudge|toffee|mead|shortbread)\b"
-    r"(?!\s?(?:-?making|sugar|jars?|pots?|pan|thermometer|funnel|labels?|lids?|covers?|setting|bags?|babies|beans?)\b)",
-    re.IGNORECASE,
-)
-_OFTEN: Final = 3
 # "Cookies in a jar": the dry things for them, layered, or baked in it
 _IN_A_JAR: Final = re.compile(
     r"\bin (?:an? |the )?(?:\w+ )?(?:jars?|mugs?|bottles?)\b", re.IGNORECASE
@@ -109,44 +94,12 @@ _FOR_ANIMALS: Final = re.compile(
     r"|hamsters?|guinea pigs?|birds)\b",
     re.IGNORECASE,
 )
-_SIGNS: Final = (
-    ("ferment", r"\bairlock|\bdemijohn|\bwine yeast|\bchampagne yeast|\bcarboy"),
-    ("infusion", r"\b(?:vodka|gin|rum|brandy|grappa|korn|weinbrand|eau de vie)\b"
-     r"(?=.*\b(?:steep|infuse|strain|shake|let (?:it )?(?:sit|stand)|ziehen|filter))"),
-    ("preserve", r"\b(?:sterili[sz]ed|hot|clean|canning|mason)\s+jars|\bjam sugar|\bpectin|"
-     r"\bgelierzucker"),
-    ("bake", r"\bpreheat|\bbake\b|\bbaking (?:sheet|tray)|\boven\b|\bbacken|\bofen\b"),
-    ("confection", r"\bsoft[- ]ball|\bhard[- ]crack|\bsugar thermometer|\bcandy thermometer"),
-    ("craft", r"\bbeeswax|\bsoy wax|\bbienenwachs|\bneedle\b|"
-     r"\bcrochet|\bknit\b|\bsew\b|\blye\b|\bwick\b"),
-)  # fmt: skip
-
-
 _SPIRIT: Final = re.compile(r"\b(?:gin|vodka|rum|whisk(?:e)?y|brandy)\b", re.IGNORECASE)
 _LEFT_FOR: Final = re.compile(
     r"\b(?:leave|steep|infuse|rest|stand|sit|store|place|keep|after)\b[^.!?]{0,60}?"
     r"\b(?:days?|weeks?|months?|24 hours)\b",
     re.IGNORECASE,
 )
-
-
-@dataclass(frozen=True)
-class Guess:
-    """The word to write for a kind, "" for none, and the question to ask about it, "" for none."""
-
-    word: str
-    what: str = ""
-    mend: str = ""
-
-    @property
-    def pours(self) -> bool:
-        """Whether what is made is a drink that is bottled, of which servings tell no quantity."""
-        if not self.word:
-            return False
-        try:
-            return find_kind(self.word).is_("drink")
-        except Unreadable:
-            return False
 
 
 def title_of(text: str) -> str:
@@ -184,7 +137,7 @@ def guess_kind(recipe: Recipe) -> Guess:
     if not (said and said.word) and is_soup_mix(recipe):
         return Guess(WORD, asked_of_mix(recipe), MEND)
     if said is None:
-        return _by_what_is_done(recipe)
+        return by_what_is_done(recipe)
     if said.word:
         return _perhaps_for_animals(recipe, said.word)
     return _in_vinegar(recipe, said) or _steeped(recipe, said)
@@ -196,7 +149,7 @@ def kind_of_title(title: str) -> Guess:
     >>> kind_of_title("Grandmother's fudge").word, kind_of_title("Cookies in a jar").word
     ('fudge', '')
     """
-    return _by_title(title) or _by_what_is_done(Recipe(title=title))
+    return _by_title(title) or by_what_is_done(Recipe(title=title))
 
 
 def says_kind_or_doubt(title: str) -> bool:
@@ -344,29 +297,6 @@ def _perhaps_for_animals(recipe: Recipe, word: str) -> Guess:
         return Guess(word)
     what = f'It says "{animals[0]}", and is taken for something that an animal eats.'
     return Guess("pet treat", what, f'If people eat it, it is of another kind: "{word}".')
-
-
-def _by_what_is_done(recipe: Recipe) -> Guess:
-    done = " ".join(row for _, row in (*recipe.ingredients, *recipe.steps))  # and not the story
-    text = " ".join((*recipe.intro, done))
-    names = ", ".join(all_kinds())
-    filled = [*_FILLED.finditer(text)]
-    said_so = Counter(one[0].lower() for one in _SAID_TO_BE.finditer(text))
-    if not filled and said_so and said_so.most_common(1)[0][1] >= _OFTEN:
-        word = said_so.most_common(1)[0][0]
-        what = f'Its title does not say what kind it is; "{word}" is said of it again and again.'
-        return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
-    if filled:
-        word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
-        what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
-        return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
-    for kind, signs in _SIGNS:
-        if found := re.search(signs, done, re.IGNORECASE | re.DOTALL):
-            said = found[0].strip()
-            what = f'Its title does not say what kind it is; "{said}" makes it look like "{kind}".'
-            return Guess(kind, what, f"If it is another, write that: {names}.")
-    mend = f'Write "kind:" and one of these, or an everyday word such as jam or cookies: {names}.'
-    return Guess("", "What kind of making it is could not be told.", mend)
 
 
 def named_by_subject(recipe: Recipe, origin: Origin) -> str:

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Final
 
 from stillroom.beginning.questions import questions
+from stillroom.bringing.checked import unsafe_on_a_shelf
 from stillroom.core.book import Book
 from stillroom.core.care.claims import ask_of_claims
 from stillroom.core.care.safety import check_safety
@@ -36,7 +37,7 @@ SAFETY: Final = "safety"
 """Stands for a box where what is wrong is no one line's fault."""
 _MISSING: Final = {
     "title": ("It has no name yet.", "Write what it is called."),
-    "kind": ("What sort of thing is it?", "Choose one above."),
+    "kind": ("What sort of thing is it?", "Choose one from the list."),
     "makes": ("How much does it make?", 'Write "900 ml", "24 biscuits" or "6 jars of 200 ml".'),
     "ingredients": ("Nothing goes in yet.", 'Write one thing to a line: "250 g sugar".'),
     "method": ("Nothing is done yet.", "Write what you do, one step to a line."),
@@ -125,6 +126,7 @@ def look_at(
         wrong = list(found.problems)
         if isinstance(found.draft, Recipe):
             wrong += _unsafe(found.draft, book)
+        wrong += unsafe_on_a_shelf(raw.split("\n"), found.problems, said, larder)
         return Look(None, tuple(_at_boxes(wrong, laid)))
     wrong = [*_unsafe(recipe, book), *check_markup(recipe, path)]
     wrong += check_pictures(recipe, (book.pictures_dir,))
