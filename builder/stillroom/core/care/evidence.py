@@ -37,4 +37,11 @@ HOLDS = Evidence()
 
 
 def _once(things: tuple[Thing, ...]) -> tuple[Thing, ...]:
-    return tuple(thing for place, thing in enumerate(things) if thing not in things[:place])
+    found: dict[tuple[int, str], list[Thing]] = {}  # by line: no thing is compared with all others
+    kept: list[Thing] = []
+    for thing in things:
+        here = found.setdefault((thing.place, thing.item), [])
+        if thing not in here:
+            here.append(thing)
+            kept.append(thing)
+    return tuple(kept)
