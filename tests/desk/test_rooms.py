@@ -534,3 +534,24 @@ def test_what_is_taken_away_is_called_what_it_is(own: OpenDesk) -> None:
     gone = own.ask(f"{way}/out", "POST", boxes_of(own, way))
     assert "It is taken out of the book" in own.ask(gone.headers["location"]).text
     assert not in_the_book.exists()
+
+
+def test_how_far_a_recipe_is_says_what_is_not_known(own: OpenDesk) -> None:
+    dust = {"title": "Moon dust", "kind": "dry mix", "makes": "1 jar of 200 ml"}
+    dust["ingredients"] = "100 g caster sugar\n1 tsp gramarye\n2 tsp blue thistlewort"
+    dust["method"] = "Shake all of it in a jar."
+    assert keep(own, "new-recipe", **dust) == 303
+    text = own.ask("/write/moon-dust").text
+    assert "its page will say that 2 things in it are not known" in text
+    assert "It reads well" not in text
+
+
+def test_a_draft_of_no_sort_has_a_drawing_too(own: OpenDesk) -> None:
+    drafts = own.folder / "drafts"
+    drafts.mkdir(exist_ok=True)
+    (drafts / "moon.md").write_text("---\ntitle: Moon\n---\n", encoding="utf-8")
+    read = BeautifulSoup(own.ask("/").text, "html.parser")
+    pictures = [one.get("src") for one in read.select(".spine__picture img")]
+    assert len(pictures) == len(read.select(".spine"))
+    assert "/desk/drawings/mark.svg" in pictures
+    assert own.ask("/desk/drawings/mark.svg").status == 200

@@ -126,7 +126,7 @@ def _spine(
         slug=slug,
         title=title or "No name yet",
         state=state,
-        picture=picture or (f"/desk/drawings/kind-{kind.slug}.svg" if kind else ""),
+        picture=picture or f"/desk/drawings/{f'kind-{kind.slug}' if kind else 'mark'}.svg",
         kind=kind.name if kind else "",
         wrong=wrong,
         lacks=tuple(_lacks(look.recipe, bool(picture))) if look.recipe else (),

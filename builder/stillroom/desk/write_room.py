@@ -21,7 +21,6 @@ from stillroom.beginning.unanswered import asked_in
 from stillroom.bringing.naming import kind_of_title
 from stillroom.bringing.still_asked import asked_of_lines, still_asked
 from stillroom.core.recipe.kinds import all_kinds
-from stillroom.core.words.plurals import counted
 from stillroom.core.words.problems import ProblemsFound
 from stillroom.desk.brought_questions import (
     all_named,
@@ -33,6 +32,7 @@ from stillroom.desk.brought_questions import (
 from stillroom.desk.comparing import side_by_side
 from stillroom.desk.desk import Desk
 from stillroom.desk.filled import Lost, filled, in_boxes, lost_of
+from stillroom.desk.how_far import how_far
 from stillroom.desk.keeping import (
     ChangedElsewhere,
     drop_unsaved,
@@ -194,17 +194,6 @@ def _wrong(look: Look, box: str) -> str:
     return fill("wrong.html", wrong=[one for one in look.wrong if one.box == box])
 
 
-def _said(look: Look, waiting: int) -> str:
-    """Return in a sentence how far a recipe is; `waiting` questions about it are not answered."""
-    asked = f"{counted(waiting, 'question')} from when it was brought in"
-    if not look.is_right:
-        more = f", and {asked} to answer" if waiting else ""
-        return f"{counted(len(look.wrong), 'thing')} to mend before it can be published{more}."
-    if waiting:
-        return f"It reads well. {asked} {'is' if waiting == 1 else 'are'} still to be answered."
-    return "It reads well, and can be published."
-
-
 async def look(desk: Desk, request: Request) -> Response:
     """Answer a pause in typing: how everything was read, and the page as it will be."""
     ident = request.path_params["ident"]
@@ -222,7 +211,7 @@ async def look(desk: Desk, request: Request) -> Response:
     answer: dict[str, Any] = {
         "parts": tried.parts,
         "page": body,
-        "said": _said(tried.look, still_asked(tried.raw, desk.boxed(files.now.raw))),
+        "said": how_far(tried.look, still_asked(tried.raw, desk.boxed(files.now.raw))),
         "kind": tried.kind,
     }
     return JSONResponse(answer)
@@ -338,7 +327,7 @@ def boxes_of(
         form=in_boxes({SETTLED: "", **empty_form(), **form}),
         opened=opened,
         parts={} if is_empty else tried.parts,
-        said_now="" if is_empty else _said(tried.look, waiting),
+        said_now="" if is_empty else how_far(tried.look, waiting),
         waiting=waiting,
         kinds=kinds if not chosen or chosen in kinds else {**kinds, chosen: chosen},
         kind=chosen,
