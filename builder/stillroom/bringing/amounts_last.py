@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import Final
 
 from stillroom.bringing.found import Row
+from stillroom.bringing.makes_said import is_only_makes
 from stillroom.bringing.one_line import foods_named
 from stillroom.bringing.sorting import is_ingredient
 from stillroom.core.amounts.quantities import Amount
@@ -164,7 +165,8 @@ def _runs_on(at: int, counted: set[int], behind: set[int]) -> bool:
 
 
 def _is_cell(row: Row) -> bool:
-    return row.shape in ("line", "item", "heading", "row") and len(row.text) <= _LONGEST
+    shaped = row.shape in ("line", "item", "heading", "row") and len(row.text) <= _LONGEST
+    return shaped and not is_only_makes(row.text)  # "Makes 2" names no food
 
 
 @lru_cache(maxsize=512)

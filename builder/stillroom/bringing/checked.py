@@ -38,7 +38,7 @@ _BY_ITS_KIND: Final = "It may be otherwise once it says what sort of thing it is
 _OF_THE_SHELF: Final = ("preserve", "infusion")
 """Kinds that stand in for one that is not known: what is put up in jars, and what is steeped."""
 _PUT_UP_IN: Final = re.compile(
-    r"\b(?:jars?|bottles?|lids?|gl[aä]s(?:er)?|flaschen?|deckel|bocaux|pots?|bouteilles?|vas(?:i|etti)|barattoli"
+    r"\b(?:jars?|bottles?|lids?|gl[aä]s(?:er)?|flaschen?|deckel|bocaux|bouteilles?|vas(?:i|etti)|barattoli"
     r"|bottigli[ae]|tarros?|frascos?|botes?|botellas?|garrafas?|potten|flessen|burkar|flaskor|glas(?:set|sene|burkar)?"
     r"|flasker?|słoiki?|butelki?|sklenice|lahve)\b",
     re.IGNORECASE,

@@ -74,8 +74,22 @@ _RUNNING_HEAD: Final = re.compile(
 )
 _FAR_APART: Final = re.compile(r"\s{8,}")
 _WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
+_SERVED: Final = frozenset({"servings", "serves"})
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
+    | {
+        "name",
+        "recipe",
+        "recipe name",
+        "recipe_name",
+        "naam",
+        "nom",
+        "nome",
+        "nombre",
+        "navn",
+        "namn",
+        "nazwa",
+    }
 )
 # Markdown's own signs meant as they stand: "Evt. atamon\\*", "1\\. Boil"
 _ESCAPED: Final = re.compile(r"\\(?=[*_\[\]#`~>|.()!+-])")
@@ -159,6 +173,8 @@ def _said_above(front: list[str]) -> list[Row]:
     data = read_facts(front, "", 1, NAMES | {*_PARTS, *_TELLS, *_TITLES}).data if front else {}
     data = {"title" if key in _TITLES else key: value for key, value in data.items()}
     said = {key: str(data[key]) for key in (*_PARTS, *_TELLS) if isinstance(data.get(key), str)}
+    for key in _SERVED & said.keys():  # a bare number is of those who are served
+        said[key] = f"{said[key]} servings" if said[key].strip().isdigit() else said[key]
     rows = [Row(said.pop("title"), "heading", 1)] if "title" in said else []
     told = [Row(said.pop(key), gap=True) for key in _TELLS if key in said]
     words = {"author": "By", "source": "Source:", "url": "Source:"}
