@@ -21,7 +21,12 @@ def desk(tmp_path: Path) -> Desk:
 
 @pytest.mark.parametrize(
     ("kind", "drawn"),
-    [("plum jam", ""), ("jam", "kind-preserve"), ("candied peel", "kind-confection"), ("", "")],
+    [
+        ("plum jam", "mark"),
+        ("jam", "kind-preserve"),
+        ("candied peel", "kind-confection"),
+        ("", "mark"),
+    ],
 )
 def test_a_draft_that_does_not_read_yet_has_the_drawing_of_its_kind(
     desk: Desk, kind: str, drawn: str
@@ -34,4 +39,4 @@ def test_a_draft_that_does_not_read_yet_has_the_drawing_of_its_kind(
     )
     spine = next(one for one in list_spines(desk, seconds=60) if one.slug == "some-thing")
     assert spine.wrong
-    assert spine.picture == (f"/desk/drawings/{drawn}.svg" if drawn else "")
+    assert spine.picture == f"/desk/drawings/{drawn}.svg"

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from itertools import pairwise, takewhile
 from typing import Final
 
@@ -125,9 +126,13 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
     >>> measured_in_prose(["Boil it for two hours in a large pan."])
     []
     """
-    sentences = list(sentences)
+    return list(_measured(tuple(sentences)))
+
+
+@lru_cache(maxsize=16)  # the same paragraphs are asked of for several questions
+def _measured(sentences: tuple[str, ...]) -> tuple[str, ...]:
     if elsewhere := told_elsewhere(sentences):
-        return list(elsewhere.things)
+        return tuple(elsewhere.things)
     found: list[str] = []
     idle: set[str] = set()  # what was asked about since the last thing found
     for sentence in sentences:
@@ -149,7 +154,7 @@ def measured_in_prose(sentences: Iterable[str]) -> list[str]:
                 thing = _with_its_share(told, thing, begins.start(), at)
                 if thing.lower() not in {one.lower() for one in found}:
                     found.append(thing)
-    return found
+    return tuple(found)
 
 
 def _is_measured(thing: str) -> bool:

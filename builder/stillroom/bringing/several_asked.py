@@ -86,8 +86,8 @@ def _may_head(rows: Sequence[Row], at: int) -> bool:
     may_be = short and rows[at].shape in ("line", "heading", "item")
     if not may_be or _SIGNS.search(text) or not says_kind_or_doubt(text):
         return False
-    if find_staple(text) is not None and not says_its_kind(text):
-        return False  # "Vegetable oil for greasing"
+    if find_staple(text) is not None and not (rows[at].gap and says_its_kind(text)):
+        return False  # "Vegetable oil for greasing", "Almond oil" amid other lines
     above = rows[at - 1].text if at else ""
     if section_of(above) == "ingredients" and rows[at].text.endswith(":"):
         return False  # "Sponge:", the first part of a list

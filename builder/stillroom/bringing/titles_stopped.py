@@ -1,4 +1,4 @@
-"""A title at the head of a paper with a full stop behind it, as some write: "Damson jam.".
+"""A title at the head of a paper with a sign behind it: "Damson jam.", "How to make damson jam:".
 
 Leaves out old books, whose titles all have one: told.py.
 """
@@ -30,6 +30,13 @@ _TELLS: Final = late_regex(
     r"|det|är|jeg|er|eu)\b",
     re.IGNORECASE,
 )
+# "How to make fizzy bath bombs:", at the head of all that is told of it
+_HOW_TO: Final = late_regex(
+    r"(?:how\s+(?:to|i|we|you)\s+make|how\s+to\s+prepare|so\s+macht\s+man|so\s+geht|comment\s+(?:faire|préparer)"
+    r"|come\s+(?:fare|preparare)|cómo\s+(?:hacer|preparar)|hoe\s+maak\s+je|så\s+(?:gör|lagar|bakar)\s+du|sådan\s+laver\s+du"
+    r"|slik\s+lager\s+du|jak\s+zrobić|como\s+fazer)\s+[^\W\d][^.!?:;\d]{2,50}:",
+    re.IGNORECASE,
+)
 # "Pflaumen waschen": what is done stands at the end of it
 _DONE_AT_LAST: Final = late_regex(r"\s[a-zäöüß]{2,}(?:en|ern|eln)$")
 
@@ -43,7 +50,11 @@ def with_title_unstopped(rows: Sequence[Row]) -> list[Row]:
     >>> rows = [Row("We love plums."), Row("1 lb plums", "item", gap=True)]
     >>> with_title_unstopped(rows)[0].text
     'We love plums.'
+    >>> with_title_unstopped([Row("How to make plum jam:"), Row("You will need jars.")])[0].text
+    'How to make plum jam'
     """
+    if rows and rows[0].shape == "line" and _HOW_TO.fullmatch(rows[0].text.strip()):
+        return [replace(rows[0], text=rows[0].text.strip().rstrip(" :")), *rows[1:]]
     below = rows[1 : _FIRST_ROWS + 1]
     begins = next((at for at, row in enumerate(below) if is_head(row) or _is_thing(row)), None)
     if begins is None or (begins == 0 and not below[0].gap):
