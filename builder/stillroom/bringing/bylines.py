@@ -14,6 +14,7 @@ from typing import Final
 from stillroom.bringing.afterwords import is_name
 from stillroom.bringing.found import Row
 from stillroom.bringing.heads import section_of
+from stillroom.bringing.naming import says_its_kind, without_column
 from stillroom.bringing.sorting import is_ingredient, is_sentence, is_title
 from stillroom.bringing.titles import unstopped, writer_of
 
@@ -27,6 +28,13 @@ _ADDRESSED: Final = re.compile(
     re.IGNORECASE,
 )
 _MOST_OF_A_TITLE: Final = 8
+_LONGEST: Final = 120
+# "Soup in a jar, by Lin H.", "Pflaumenmus - von Anna Berg"
+_BY_WHOM: Final = re.compile(
+    r"(?P<title>[^\W\d].{2,70}?)(?:,?\s+by|(?:,|\s[-–—])\s+(?:von|par|av|af|door|por|przez))\s+"
+    rf"(?P<who>(?:(?i:{_FORM})\s)?[A-ZÀ-Ý][^\W\d]*\.?(?:['’-][A-ZÀ-Ý]?[^\W\d]+)?"
+    r"(?:\s(?:[A-ZÀ-Ý]\.?|[A-ZÀ-Ý][^\W\d]+(?:['’-][A-ZÀ-Ý]?[^\W\d]+)?|von|van|de|du|di)){0,3})\.?"
+)
 
 
 def with_bylines_told(rows: Sequence[Row]) -> list[Row]:
@@ -39,12 +47,37 @@ def with_bylines_told(rows: Sequence[Row]) -> list[Row]:
     >>> with_bylines_told(card) == card
     True
     """
+    rows = _with_name_apart(rows)
     found = list(rows)
     for at in range(1, len(rows) - 1):
         if _is_byline(rows, at):
             found[at - 1] = replace(rows[at - 1], shape="heading", level=1, gap=True)
             found[at] = replace(rows[at], text=f"By {rows[at].text.strip()}")
     return found
+
+
+def _with_name_apart(rows: Sequence[Row]) -> list[Row]:
+    """Return rows with the name behind the title at the head of a paper on a row of its own.
+
+    >>> page = [Row("Recipe of the week: Soup in a jar, by Lin H."), Row("1 cup lentils")]
+    >>> [row.text for row in _with_name_apart(page)]
+    ['Soup in a jar', 'By Lin H', '1 cup lentils']
+    >>> [row.text for row in _with_name_apart([Row("Fudge Step by Step"), Row("1 lb sugar")])]
+    ['Fudge Step by Step', '1 lb sugar']
+    """
+    first = rows[0] if rows else None
+    if first is None or first.shape not in ("line", "heading") or len(first.text) > _LONGEST:
+        return list(rows)
+    text = without_column(first.text.strip())
+    said = _BY_WHOM.fullmatch(text)
+    title = said["title"].strip() if said else ""
+    named = len(title.split()) > 1 or says_its_kind(title)
+    if not said or not named or not is_title(title):
+        return list(rows)
+    if title.split()[-1].lower() == said["who"].split()[0].lower():
+        return list(rows)  # "step by step"
+    name = said["who"].rstrip(" .")
+    return [replace(first, text=title), Row(f"By {name}", wraps=first.wraps), *rows[1:]]
 
 
 def is_addressed(text: str) -> bool:

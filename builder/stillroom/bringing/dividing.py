@@ -70,7 +70,7 @@ from stillroom.bringing.titles import (
     unstopped,
     writer_of,
 )
-from stillroom.bringing.titles_stopped import is_stopped_title
+from stillroom.bringing.titles_stopped import is_stopped_title, tells
 from stillroom.bringing.told import made_before, made_by_title, told_apart, told_behind
 from stillroom.bringing.told_above import keep_story, take_method_above
 from stillroom.bringing.tools import take_tools
@@ -199,7 +199,7 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     elif title is None and found.begin > begin:  # "Advocaat volgens oud recept:", right above it
         above_it = rows[found.begin - 1].text
         named = above_it.endswith(":") and not is_only_makes(above_it) and is_title(above_it[:-1])
-        named = named and plain(above_it) not in words("summed_up")
+        named = named and plain(above_it) not in words("summed_up") and not tells(above_it)
         named = named and not (_A_RECIPE.search(above_it) and not titled(above_it))
         recipe.title = above_it[:-1].strip() if named and len(above_it.split()) <= _FEW else ""
     if not recipe.title and title is None and found.begin > begin:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import groupby
+from itertools import groupby, pairwise
 from typing import Final
 
 from stillroom.bringing.found import Row
@@ -41,6 +41,7 @@ _PREPARE: Final = re.compile(
 )
 _LEAST: Final = 2
 _LEAST_STARS: Final = 4
+_JOINS: Final = late_regex(r"(?<!vitamin)\s+(?:and|und|et|y|e|en|och|og|oraz|i|a|&)$")
 _STOPPED: Final = late_regex(r"\s*[;,]$")
 
 
@@ -61,6 +62,23 @@ def with_marks_taken(rows: Sequence[Row]) -> list[Row]:
         if mark and (len(held) >= least or mark[0] in _ALWAYS):
             held = [_without(row, mark) for row in held]
         found += held
+    return _with_joins_taken(found)
+
+
+def _with_joins_taken(rows: Sequence[Row]) -> list[Row]:
+    """Return rows without the "and" behind a thing, where another thing stands on the next line.
+
+    >>> said = [Row("75 g Butter,"), Row("55 g Leberwurst und"), Row("2 EL Öl"), Row("Mix and")]
+    >>> [row.text for row in _with_joins_taken(said)]
+    ['75 g Butter,', '55 g Leberwurst', '2 EL Öl', 'Mix and']
+    """
+    found = list(rows)
+    for at, (row, below) in enumerate(pairwise(rows)):
+        if below.gap or row.shape not in ("line", "item") or below.shape != row.shape:
+            continue
+        bare = _JOINS.sub("", row.text)
+        if bare != row.text and is_ingredient(bare) and is_ingredient(below.text):
+            found[at] = replace(row, text=bare)
     return found
 
 

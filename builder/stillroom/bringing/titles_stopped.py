@@ -85,5 +85,14 @@ def is_stopped_title(text: str, said_below: str) -> bool:
     return says_its_kind(bare) or bool(staples_named(bare)) or is_said_again(bare, said_below)
 
 
+def tells(text: str) -> bool:
+    """Whether a few words are somebody's sentence and no name: "Die Zubereitung ist leicht:".
+
+    >>> tells("Die Zubereitung ist kinderleicht:"), tells("Advocaat volgens oud recept:")
+    (True, False)
+    """
+    return _TELLS.search(text) is not None
+
+
 def _is_thing(row: Row) -> bool:
     return row.shape == "item" or is_ingredient(row.text)
