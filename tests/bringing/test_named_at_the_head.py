@@ -62,3 +62,27 @@ def test_an_and_behind_a_thing_belongs_to_the_next_line() -> None:
     (one,) = brought(text, "de")
     assert listed(one) == ["75 Gramm Butter,", "55 Gramm Leberwurst", "2 EL Rapskernöl"]
     assert "not a food" not in asked(one)
+
+
+def test_a_paragraph_is_no_title_and_no_list() -> None:
+    told = (
+        "As I have just made a fresh batch of this spice for a fair that I am at this weekend, I "
+        "thought I would share it with you, for it is such a handy mix to have.\n\n"
+        "4 tablespoons hazelnuts\n2 tablespoons sesame seeds\n1 tablespoon cumin seeds\n\n"
+        "Roast the hazelnuts in a dry pan. Crush them with the seeds, and put them into a jar.\n"
+    )
+    (one,) = brought(told)
+    assert fact(one, "title") == ""
+    assert "As I have just made" in one.text.partition("\n---\n")[2]
+    prose = (
+        "Czereśniówka\n\n1 kg (2 funty) owoców przebieramy, myjemy i osączamy na sicie lub "
+        "rozkładamy na czystej ściereczce. Odkładamy na bok kilka owoców, z pozostałych usuwamy "
+        "pestki. Zalewamy 1 litrem czystej wódki i dodajemy 3-4 goździki. Odstawiamy na 2 miesiące "
+        "i filtrujemy.\n"
+    )
+    (one,) = brought(prose, "pl")
+    assert listed(one)[:2] == ["1 kg (2 funty) owoców", "1 litrem czystej wódki"]
+    assert not [line for line in listed(one) if "miesi" in line]
+    (one,) = brought(prose.replace("Czereśniówka", "U cioci"), "pl")
+    assert fact(one, "kind") == "infusion"
+    assert 'makes it look like "infusion"' in asked(one)

@@ -87,6 +87,8 @@ _WEIGHED: Final = re.compile(
 )
 _FOODS: Final = 2
 """Foods known for certain, from which on a list is one of foods."""
+_LONGEST: Final = 90
+"""Letters of a title, and no more."""
 _FEW: Final = 6
 """Words of a line above a list that may still be its title."""
 
@@ -185,6 +187,8 @@ def _recipe(rows: Sequence[Row], found: List, span: tuple[int, int], title: int 
     rows = with_parts_named_twice(rows, found.rows, end)
     recipe = Recipe()
     left_out = None
+    if title is not None and len(rows[title].text) > _LONGEST and is_sentence(rows[title].text):
+        title = None  # a paragraph tells
     if title is not None:
         title, left_out = title_taken(recipe, rows, title, (begin, found.begin, end))
     if title is not None:

@@ -36,6 +36,10 @@ _SIGNS: Final = (
      r"\bgelierzucker"),
     ("bake", r"\bpreheat|\bbake\b|\bbaking (?:sheet|tray)|\boven\b|\bbacken|\bofen\b"),
     ("confection", r"\bsoft[- ]ball|\bhard[- ]crack|\bsugar thermometer|\bcandy thermometer"),
+    # in other languages, where nothing is baked
+    ("infusion", r"\b(?:spirytus\w*|wódk\w+|wodk\w+|alcool|eau-de-vie|alcohol|aguardiente|orujo"
+     r"|anís|brännvin|brennevin|brændevin|brandewijn|jenever|álcool|aguardente|cachaça|pálinka|alkohol\w*|vodk\w+|wodka)\b"
+     r"(?=.*(?:\bmac[ée]r|\bfiltr|\bprzefiltr|\bodstawi|\blouhovat|\btr(?:e|æ)kken?\b))"),
     ("craft", r"\bbeeswax|\bsoy wax|\bbienenwachs|\bneedle\b|"
      r"\bcrochet|\bknit\b|\bsew\b|\blye\b|\bwick\b"),
 )  # fmt: skip

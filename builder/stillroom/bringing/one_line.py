@@ -106,6 +106,9 @@ _PART_OF_SO_MANY: Final = re.compile(
     re.IGNORECASE,
 )
 _WORDS: Final = 5
+_MOST_OF_A_THING: Final = 16
+_BRACKETED: Final = re.compile(r"\([^()]*\)")
+_SENTENCES: Final = re.compile(r"[^\W\d]{3}[.!?]\s+[^\W\d_a-zß-ÿ]")
 _MEASURED: Final = re.compile(
     r"\d[\d.,/½¼¾]*\s*(?:k?g|ml|cl|dl|l|lit\w+|oz|lb|cups?|tbsp|tsp|tl|el|c\.?\s?à\s?\w)\b\.?\s+[^\W\d]{2}",
     re.IGNORECASE,
@@ -193,6 +196,9 @@ def listed_and_told(text: str) -> tuple[tuple[str, ...], str] | None:
 
 def _is_thing(part: str) -> bool:
     """Whether a part of a sentence is an amount of something, the last perhaps in words."""
+    count = len(_BRACKETED.sub("", part).split())
+    if count > _MOST_OF_A_THING or (count > _WORDS and _SENTENCES.search(part)):
+        return False  # "1 kg owoców przebieramy i myjemy. Odkładamy na bok": it tells
     try:
         read = read_line(part)
     except Unreadable:
