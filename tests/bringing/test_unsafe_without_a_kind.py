@@ -75,3 +75,12 @@ def test_once_the_kind_is_said_its_own_rules_hold_alone() -> None:
     told = [q for q in one.questions if q.what.startswith("It cannot be published as safe.")]
     assert len(told) == 1
     assert "It may be otherwise" not in told[0].mend
+
+
+def test_what_is_not_known_of_a_thing_that_nobody_eats_is_its_cautions() -> None:
+    text = "Tea cup candles\n\n200 g soy wax\n2 blue gramaryes\n\nMelt the wax and pour it.\n"
+    (one,) = brought(text)
+    told = [q.what for q in one.questions if "gramarye" in q.what]
+    assert told == [
+        '"blue gramaryes" is not a food that this book knows: no caution can come of it.'
+    ]

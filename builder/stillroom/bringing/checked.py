@@ -181,7 +181,8 @@ def is_asked_by_name(what: str, told: str) -> bool:
 def _unknown(recipes: Iterable[Recipe]) -> list[Problem]:
     found = []
     for food in unknown_foods(recipes):
-        what = f'"{food.words}" {NOT_A_FOOD}: its allergens cannot be checked.'
+        lost = "its allergens cannot be checked" if food.edible else "no caution can come of it"
+        what = f'"{food.words}" {NOT_A_FOOD}: {lost}.'
         near = " or ".join(f'"{name}"' for name in food.nearest if name != food.words)
         mend = f"If {near} is meant, write that; " if near else ""
         mend += "else say what it is among the book's own foods (larder.yml)."
