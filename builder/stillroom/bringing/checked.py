@@ -86,12 +86,12 @@ def unsafe_on_a_shelf(
     at = next((at for at, row in enumerate(rows) if row.startswith("kind:")), None)
     if not any(_is_of_the_kind(one, at) for one in problems):
         return []
-    bare = [row for place, row in enumerate(rows) if place != at]
-    moved = at or 1
+    added = int(at is None)  # a row for the kind, where the draft has none
+    before, behind = (rows[:1], rows[1:]) if at is None else (rows[:at], rows[at + 1 :])
+    shifted = [replace(one, line=one.line + added) for one in problems]
     found: list[dict[str, Problem]] = []
     for kind in _OF_THE_SHELF:
-        told = [*bare[:moved], f"kind: {kind}", *bare[moved:]]
-        shifted = [replace(one, line=one.line + (at is None)) for one in problems]
+        told = [*before, f"kind: {kind}", *behind]
         read = _read_in_spite(told, shifted, settings, larder)
         if read is None or _is_baked(read) or not _may_be_kept(read):
             return []
@@ -103,7 +103,7 @@ def unsafe_on_a_shelf(
     return [
         replace(
             one,
-            line=max(one.line - (at is None), 1),
+            line=max(one.line - added, 1),
             what=_FOR_SO_LONG.sub("kept at room temperature", one.what),
             mend=f"{_SETTLED.sub('', one.mend)} {_BY_ITS_KIND}",
         )

@@ -93,8 +93,9 @@ def by_what_is_done(recipe: Recipe) -> Guess:
         word, said = filled[-1]["said"].lower(), " ".join(filled[-1][0].split())
         what = f'Its title does not say what kind it is; "{said}" makes it look like "{word}".'
         return Guess(find_kind(word).spoken, what, f"If it is another, write that: {names}.")
+    worked = _JARS_IN_IT.sub(" ", done)
     for kind, signs in _SIGNS:
-        if found := re.search(signs, _JARS_IN_IT.sub(" ", done), re.IGNORECASE | re.DOTALL):
+        if found := re.search(signs, worked, re.IGNORECASE | re.DOTALL):
             said = found[0].strip()
             what = f'Its title does not say what kind it is; "{said}" makes it look like "{kind}".'
             return Guess(kind, what, f"If it is another, write that: {names}.")

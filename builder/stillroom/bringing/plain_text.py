@@ -77,19 +77,8 @@ _WHOLE: Final = re.compile(r"\S\s+\S*[^\W\d_]{2}")
 _SERVED: Final = frozenset({"servings", "serves"})
 _TITLES: Final = frozenset(
     {"titel", "tittel", "titre", "titolo", "título", "titulo", "tytuł", "název"}
-    | {
-        "name",
-        "recipe",
-        "recipe name",
-        "recipe_name",
-        "naam",
-        "nom",
-        "nome",
-        "nombre",
-        "navn",
-        "namn",
-        "nazwa",
-    }
+    | {"name", "naam", "nom", "nome", "nombre", "navn", "namn", "nazwa"}
+    | {"recipe", "recipe name", "recipe_name"}
 )
 # Markdown's own signs meant as they stand: "Evt. atamon\\*", "1\\. Boil"
 _ESCAPED: Final = re.compile(r"\\(?=[*_\[\]#`~>|.()!+-])")

@@ -185,7 +185,7 @@ def _titles_between(rows: Sequence[Row], groups: Sequence[_Group]) -> list[int]:
 def _told(rows: Sequence[Row], groups: Sequence[_Group]) -> list[Row]:
     """Return the rows of one recipe with its list above its steps."""
     begin = _begins(rows, groups[0].at)
-    if sum(is_ingredient(one.text) and bool(foods_named(one.text)) for one in rows[:begin]):
+    if any(is_ingredient(one.text) and foods_named(one.text) for one in rows[:begin]):
         return list(rows)  # a list of its own above: what stands in groups may be the same again
     end = _ends(rows, groups[-1].end)
     if _are_several(rows, groups):
