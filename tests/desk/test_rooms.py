@@ -544,6 +544,13 @@ def test_how_far_a_recipe_is_says_what_is_not_known(own: OpenDesk) -> None:
     text = own.ask("/write/moon-dust").text
     assert "its page will say that 2 things in it are not known" in text
     assert "It reads well" not in text
+    path = own.folder / "recipes" / "moon-dust.md"
+    said = path.read_text(encoding="utf-8")
+    asked = said.replace("---\n", "---\n# ? Is it so? Look at it.\n", 1)
+    path.write_text(asked, encoding="utf-8")
+    text = own.ask("/write/moon-dust").text
+    assert "2 things in it are not known. 1 question from when it was brought in" in text
+    assert "It reads well" not in text
 
 
 def test_a_draft_of_no_sort_has_a_drawing_too(own: OpenDesk) -> None:

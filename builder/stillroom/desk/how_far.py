@@ -13,11 +13,11 @@ def how_far(look: Look, waiting: int) -> str:
     if look.recipe is None or not look.is_right:
         more = f", and {asked} to answer" if waiting else ""
         return f"{counted(len(look.wrong), 'thing')} to mend before it can be published{more}."
-    if waiting:
-        return f"It reads well. {asked} {'is' if waiting == 1 else 'are'} still to be answered."
     unknown = len(unknown_foods([look.recipe]))
+    reads = "It reads well"
     if unknown:
-        are = "is" if unknown == 1 else "are"
-        things = counted(unknown, "thing")
-        return f"It can be published, and its page will say that {things} in it {are} not known."
-    return "It reads well, and can be published."
+        things = f"{counted(unknown, 'thing')} in it {'is' if unknown == 1 else 'are'} not known"
+        reads = f"It can be published, and its page will say that {things}"
+    if waiting:
+        return f"{reads}. {asked} {'is' if waiting == 1 else 'are'} still to be answered."
+    return f"{reads}." if unknown else f"{reads}, and can be published."
